@@ -1,0 +1,8 @@
+package hingetone.chart;
+
+/** How full the band plays. */
+public enum Band {
+  LIGHT,
+  NORMAL,
+  FULL
+}

@@ -1,0 +1,48 @@
+package hingetone.chart;
+
+import hingetone.theory.Key;
+import hingetone.time.Beats;
+import hingetone.time.Meter;
+import hingetone.time.Tempo;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * One section of a chart, with everything that holds in it filled in from the chart's own values.
+ *
+ * @param name its name
+ * @param key its sounding key
+ * @param meter its meter
+ * @param tempo its tempo
+ * @param groove the name or path of its groove; empty for the plain one
+ * @param band how full the band plays
+ * @param swing the place of the off-beat in the beat as a percentage, 50 to 75, where stated
+ * @param bars its bars, repeats written out, at least one
+ * @param phrases the phrases as stated, which repeat through the section; empty where not stated
+ * @param pickup how early a statement may start before its landing, in beats of the meter
+ * @param leave the ways over into the next key, one for each time it is left in turn; empty where
+ *     not stated
+ * @param riff the player's own bass or chord line, where there is one
+ */
+public record Section(
+    String name,
+    Key key,
+    Meter meter,
+    Tempo tempo,
+    Optional<String> groove,
+    Band band,
+    Optional<Integer> swing,
+    List<ChartBar> bars,
+    List<PhraseTurn> phrases,
+    Beats pickup,
+    List<Leave> leave,
+    Optional<Riff> riff) {
+  public Section {
+    bars = List.copyOf(bars);
+    phrases = List.copyOf(phrases);
+    leave = List.copyOf(leave);
+    if (bars.isEmpty()) {
+      throw new IllegalArgumentException("a section has at least one bar");
+    }
+  }
+}

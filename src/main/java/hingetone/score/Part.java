@@ -1,0 +1,16 @@
+package hingetone.score;
+
+import java.util.List;
+
+/**
+ * One player's notes.
+ *
+ * @param role what it does in the band
+ * @param sound how it sounds
+ * @param notes its notes, sorted
+ */
+public record Part(Role role, Sound sound, List<Note> notes) {
+  public Part {
+    notes = notes.stream().sorted().toList();
+  }
+}

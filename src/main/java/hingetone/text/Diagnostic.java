@@ -1,0 +1,60 @@
+package hingetone.text;
+
+import java.util.Optional;
+
+/**
+ * One problem in a text: where it is, what is wrong, what was expected, and a suggestion.
+ *
+ * @param source the text
+ * @param span the place in it
+ * @param message what is wrong, one line, no full stop: {@code unknown chord quality "mj7"}
+ * @param expected what was being read and what would be right, whole sentences
+ * @param suggestion what the writer may have meant: {@code Dmaj7}
+ */
+public record Diagnostic(
+    Source source, Span span, String message, String expected, Optional<String> suggestion) {
+
+  /** A problem without a suggestion. */
+  public static Diagnostic of(Source source, Span span, String message, String expected) {
+    return new Diagnostic(source, span, message, expected, Optional.empty());
+  }
+
+  /** The 1-based line of its start. */
+  public int line() {
+    return source.lineOf(span.start());
+  }
+
+  /** The 1-based column of its start, in code points. */
+  public int column() {
+    return source.columnOf(span.start());
+  }
+
+  /**
+   * The report for people, lines ended by {@code \n}:
+   *
+   * <pre>
+   * harbour.yaml:12:16: unknown chord quality "mj7"
+   *    |
+   * 12 |     | Am7 | Dmj7 | Am7 | E7#9 |
+   *    |              ^^^
+   * I was reading a chord and expected a quality such as maj7, m7 or 7.
+   * Did you mean Dmaj7?
+   * </pre>
+   */
+  public String report() {
+    String number = Integer.toString(line());
+    String gutter = " ".repeat(number.length());
+    StringBuilder out = new StringBuilder();
+    out.append(source.name()).append(':').append(number).append(':').append(column());
+    out.append(": ").append(message).append('\n');
+    Excerpt excerpt = Excerpt.of(source, span);
+    out.append(gutter).append(" |\n");
+    out.append(number).append(" | ").append(excerpt.text()).append('\n');
+    out.append(gutter).append(" | ").append(excerpt.carets()).append('\n');
+    if (!expected.isEmpty()) {
+      out.append(expected).append('\n');
+    }
+    suggestion.ifPresent(s -> out.append("Did you mean ").append(s).append("?\n"));
+    return out.toString();
+  }
+}

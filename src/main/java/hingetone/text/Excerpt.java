@@ -1,0 +1,45 @@
+package hingetone.text;
+
+/**
+ * The line of a source around a place, made fit to print, with the carets that go under it.
+ *
+ * <p>Tabs become single spaces, control characters become {@code ·}, and a long line is cut to a
+ * window around the place, its cut ends marked {@code …}. Carets are placed by display width.
+ *
+ * @param text the line as printed
+ * @param carets spaces and carets to print under it
+ */
+record Excerpt(String text, String carets) {
+  private static final int WIDEST = 100;
+  private static final int BEFORE = 40;
+
+  static Excerpt of(Source source, Span span) {
+    int lineNumber = source.lineOf(span.start());
+    int lineStart = source.offsetOfLine(lineNumber);
+    String line = source.line(lineNumber);
+    int from = Math.min(span.start() - lineStart, line.length());
+    int to = Math.max(from, Math.min(span.end() - lineStart, line.length()));
+    int cutStart = line.length() > WIDEST ? Math.max(0, from - BEFORE) : 0;
+    int cutEnd = Math.min(line.length(), cutStart + WIDEST);
+    to = Math.min(to, cutEnd);
+    String before = printable(line.substring(cutStart, from));
+    String marked = printable(line.substring(from, to));
+    String after = printable(line.substring(to, cutEnd));
+    String head = cutStart > 0 ? "…" : "";
+    String tail = cutEnd < line.length() ? "…" : "";
+    int indent = DisplayWidth.of(head + before);
+    int width = Math.max(1, DisplayWidth.of(marked));
+    return new Excerpt(
+        (head + before + marked + after + tail).stripTrailing(),
+        " ".repeat(indent) + "^".repeat(width));
+  }
+
+  private static String printable(String text) {
+    StringBuilder out = new StringBuilder();
+    text.codePoints()
+        .map(c -> c == '\t' ? ' ' : c)
+        .map(c -> Character.isISOControl(c) || !Character.isDefined(c) ? '·' : c)
+        .forEach(out::appendCodePoint);
+    return out.toString();
+  }
+}

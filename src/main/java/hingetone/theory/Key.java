@@ -1,0 +1,100 @@
+package hingetone.theory;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+
+/**
+ * A key: a tonic and {@code major}, {@code minor}, {@code blues} or a mode.
+ *
+ * @param tonic its tonic
+ * @param mode its scale; one of {@link #MODES}
+ */
+public record Key(NoteName tonic, ScaleType mode) {
+  /** The scales that may name a key. */
+  public static final List<ScaleType> MODES =
+      List.of("major", "minor", "blues", "dorian", "phrygian", "lydian", "mixolydian", "locrian")
+          .stream()
+          .map(ScaleType::named)
+          .toList();
+
+  public Key {
+    if (!MODES.contains(mode)) {
+      throw new IllegalArgumentException("not the scale of a key: " + mode);
+    }
+  }
+
+  /** Reads {@code A minor}, {@code Bb major}, {@code E dorian}; empty when it is anything else. */
+  public static Optional<Key> parse(String text) {
+    return Scale.parse(text.strip())
+        .filter(scale -> MODES.contains(scale.type()))
+        .map(scale -> new Key(scale.tonic(), scale.type()));
+  }
+
+  /** The key's own scale: for {@code A blues} the blues scale on A. */
+  public Scale scale() {
+    return new Scale(tonic, mode);
+  }
+
+  /** Whether the third above the tonic is minor. */
+  public boolean isMinor() {
+    return mode.intervals().contains(Interval.MINOR_THIRD);
+  }
+
+  /** The five-note scale a player reaches for first: minor pentatonic, or major in a major key. */
+  public Scale pentatonic() {
+    return new Scale(tonic, ScaleType.named(isMinor() ? "minor pentatonic" : "major pentatonic"));
+  }
+
+  /** The seven-note scale of the key: its own, or for a blues key the minor scale. */
+  public Scale heptatonic() {
+    return mode.intervals().size() == 7 ? scale() : new Scale(tonic, ScaleType.named("minor"));
+  }
+
+  /** Sharps (positive) or flats (negative) of the key signature, which is that of its notes. */
+  public int signature() {
+    return heptatonic().notes().stream().mapToInt(NoteName::fifths).min().orElseThrow() + 1;
+  }
+
+  /**
+   * The pitch a musician would write in this key for a MIDI number: a note of the scale as the
+   * scale spells it, any other as the nearest on the line of fifths (for A minor: Bb, C#, Eb, F#,
+   * G#).
+   */
+  public Pitch spell(int midi) {
+    return Pitch.at(spellChroma(Math.floorMod(midi, 12)), midi);
+  }
+
+  /** The name a musician would write in this key for a pitch class, 0 to 11. */
+  public NoteName spellChroma(int chroma) {
+    Optional<Interval> inScale = scale().degreeOf(chroma);
+    if (inScale.isPresent()) {
+      return tonic.plus(inScale.get());
+    }
+    int lowest = signature() - 3;
+    int fifths = lowest + Math.floorMod(7 * chroma - lowest, 12);
+    return NoteName.ofFifths(fifths);
+  }
+
+  /** The key moved up by an interval. */
+  public Key plus(Interval interval) {
+    return new Key(tonic.plus(interval), mode);
+  }
+
+  /** The key moved by semitones (either way), spelled with the fewest accidentals. */
+  public Key shifted(int semitones) {
+    int chroma = Math.floorMod(tonic.chroma() + semitones, 12);
+    int first = Math.floorMod(7 * chroma, 12);
+    return Set.of(first - 12, first, first + 12).stream()
+        .map(fifths -> new Key(NoteName.ofFifths(fifths), mode))
+        .min(
+            java.util.Comparator.comparingInt((Key key) -> Math.abs(key.signature()))
+                .thenComparingInt(Key::signature))
+        .orElseThrow();
+  }
+
+  @Override
+  public String toString() {
+    return tonic + " " + mode;
+  }
+}

@@ -1,0 +1,45 @@
+package hingetone.theory;
+
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * A scale on a tonic: {@code A minor pentatonic}.
+ *
+ * @param tonic its first note
+ * @param type its kind
+ */
+public record Scale(NoteName tonic, ScaleType type) {
+
+  /** Reads {@code A minor pentatonic}; empty when the tonic or the kind is unknown. */
+  public static Optional<Scale> parse(String text) {
+    int length = NoteName.prefixLength(text);
+    return NoteName.parse(text.substring(0, length))
+        .flatMap(t -> ScaleType.parse(text.substring(length)).map(k -> new Scale(t, k)));
+  }
+
+  /** The notes, strictly spelled, tonic first, ascending. */
+  public List<NoteName> notes() {
+    return type.intervals().stream().map(tonic::plus).toList();
+  }
+
+  /** Whether a note with this sound belongs to the scale, whatever its spelling. */
+  public boolean contains(NoteName note) {
+    return degreeOf(note.chroma()).isPresent();
+  }
+
+  /** The interval from the tonic to a pitch class (0 to 11) when it belongs to the scale. */
+  public Optional<Interval> degreeOf(int chroma) {
+    return type.intervals().stream().filter(i -> tonic.plus(i).chroma() == chroma).findFirst();
+  }
+
+  /** The scale moved up by an interval. */
+  public Scale plus(Interval interval) {
+    return new Scale(tonic.plus(interval), type);
+  }
+
+  @Override
+  public String toString() {
+    return tonic + " " + type;
+  }
+}
