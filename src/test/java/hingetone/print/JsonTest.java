@@ -1,0 +1,39 @@
+package hingetone.print;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import hingetone.time.Beats;
+import hingetone.time.Position;
+import java.util.List;
+import java.util.Optional;
+import org.junit.jupiter.api.Test;
+
+class JsonTest {
+  @Test
+  void keys_keep_their_order_and_an_empty_optional_is_null() {
+    String text =
+        Json.text(
+            Json.object(
+                "title", "Harbour \"wall\"",
+                "at", Json.position(new Position(5, Beats.parse("2+1/2").orElseThrow())),
+                "bend", Optional.empty(),
+                "notes", List.of("A", "C")));
+
+    assertThat(text)
+        .isEqualTo(
+            """
+            {
+              "title": "Harbour \\"wall\\"",
+              "at": {
+                "bar": 5,
+                "beat": "2+1/2"
+              },
+              "bend": null,
+              "notes": [
+                "A",
+                "C"
+              ]
+            }
+            """);
+  }
+}
