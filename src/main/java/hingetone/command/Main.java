@@ -1,10 +1,82 @@
 package hingetone.command;
 
-/** Starts the program. */
+import java.io.PrintWriter;
+import java.nio.charset.StandardCharsets;
+import picocli.CommandLine;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.ParseResult;
+import picocli.CommandLine.UnmatchedArgumentException;
+
+/** Starts the program and turns whatever goes wrong into a message and an exit status. */
 public final class Main {
   private Main() {}
 
   public static void main(String[] args) {
-    System.out.println("hingetone");
+    int status = commandLine().execute(args);
+    System.exit(status);
+  }
+
+  /** The whole command line, its output in UTF-8 where the terminal takes it. */
+  static CommandLine commandLine() {
+    CommandLine line = new CommandLine(new Hingetone());
+    line.setOut(new PrintWriter(System.out, true, outputCharset()));
+    line.setErr(new PrintWriter(System.err, true, outputCharset()));
+    line.setParameterExceptionHandler(Main::explainUsage);
+    line.setExecutionExceptionHandler(Main::explainFailure);
+    line.setUsageHelpAutoWidth(true);
+    line.setAbbreviatedOptionsAllowed(false);
+    return line;
+  }
+
+  private static java.nio.charset.Charset outputCharset() {
+    String locale =
+        firstNonEmpty(System.getenv("LC_ALL"), System.getenv("LC_CTYPE"), System.getenv("LANG"));
+    boolean plain = locale.equals("C") || locale.equals("POSIX");
+    return plain ? StandardCharsets.US_ASCII : StandardCharsets.UTF_8;
+  }
+
+  private static String firstNonEmpty(String... values) {
+    for (String value : values) {
+      if (value != null && !value.isEmpty()) {
+        return value;
+      }
+    }
+    return "";
+  }
+
+  private static int explainUsage(ParameterException problem, String[] args) {
+    CommandLine command = problem.getCommandLine();
+    PrintWriter err = command.getErr();
+    err.println(problem.getMessage());
+    if (!UnmatchedArgumentException.printSuggestions(problem, err)) {
+      err.println("Try " + command.getCommandSpec().qualifiedName() + " --help for what it takes.");
+    }
+    return ExitStatus.WRONG_INPUT;
+  }
+
+  private static int explainFailure(Exception problem, CommandLine command, ParseResult parsed) {
+    PrintWriter err = command.getErr();
+    int status = ExitStatus.FAILED;
+    if (problem instanceof CommandFailure failure) {
+      err.print(failure.getMessage());
+      err.println();
+      status = failure.status();
+    } else {
+      err.println("hingetone met a fault of its own: " + problem);
+      err.println("Please report it with the output of the same command and --debug.");
+    }
+    if (isDebugging(command)) {
+      problem.printStackTrace(err);
+    }
+    return status;
+  }
+
+  private static boolean isDebugging(CommandLine command) {
+    CommandLine root = command;
+    while (root.getParent() != null) {
+      root = root.getParent();
+    }
+    Hingetone options = root.getCommand();
+    return options.debug;
   }
 }

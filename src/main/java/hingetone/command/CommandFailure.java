@@ -1,0 +1,43 @@
+package hingetone.command;
+
+import hingetone.text.Diagnostic;
+import java.util.List;
+import java.util.stream.Collectors;
+
+/** Ends a command with a message for people and an exit status. */
+final class CommandFailure extends RuntimeException {
+  private static final int MOST_REPORTS = 10;
+
+  private final int status;
+
+  private CommandFailure(int status, String message) {
+    super(message);
+    this.status = status;
+  }
+
+  /** The input or the usage is wrong. */
+  static CommandFailure wrongInput(String message) {
+    return new CommandFailure(ExitStatus.WRONG_INPUT, message);
+  }
+
+  /** The program could not do it. */
+  static CommandFailure couldNot(String message) {
+    return new CommandFailure(ExitStatus.FAILED, message);
+  }
+
+  /** A text has problems: the first ten are reported, the rest counted. */
+  static CommandFailure problems(List<Diagnostic> problems) {
+    String reports =
+        problems.stream()
+            .limit(MOST_REPORTS)
+            .map(Diagnostic::report)
+            .collect(Collectors.joining("\n"));
+    int more = problems.size() - MOST_REPORTS;
+    String rest = more > 0 ? "\n" + more + " more; hingetone check shows them all.\n" : "";
+    return wrongInput((reports + rest).stripTrailing());
+  }
+
+  int status() {
+    return status;
+  }
+}

@@ -1,0 +1,62 @@
+package hingetone.command;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.PrintWriter;
+import java.io.StringWriter;
+import org.junit.jupiter.api.Test;
+import picocli.CommandLine;
+
+class CommandLineTest {
+  private final StringWriter out = new StringWriter();
+  private final StringWriter err = new StringWriter();
+
+  private int run(String... args) {
+    CommandLine line = Main.commandLine();
+    line.setOut(new PrintWriter(out, true));
+    line.setErr(new PrintWriter(err, true));
+    return line.execute(args);
+  }
+
+  @Test
+  void without_a_command_it_shows_what_there_is() {
+    assertThat(run()).isEqualTo(ExitStatus.FINE);
+    assertThat(out.toString()).contains("Usage: hingetone").contains("completion");
+  }
+
+  @Test
+  void a_mistyped_command_is_answered_with_the_nearest_one() {
+    assertThat(run("manaul")).isEqualTo(ExitStatus.WRONG_INPUT);
+    assertThat(err.toString()).contains("manaul").contains("manual");
+  }
+
+  @Test
+  void a_wrong_option_is_no_stack_trace_and_exits_with_two() {
+    assertThat(run("manual", "--frobnicate")).isEqualTo(ExitStatus.WRONG_INPUT);
+    assertThat(err.toString()).contains("--frobnicate").doesNotContain("\tat ");
+  }
+
+  @Test
+  void the_manual_page_has_an_entry_for_every_command() {
+    assertThat(run("manual")).isEqualTo(ExitStatus.FINE);
+    for (String name : Main.commandLine().getSubcommands().keySet()) {
+      assertThat(out.toString()).contains(".SS " + name + "\n");
+    }
+  }
+
+  @Test
+  void the_completion_script_knows_every_command() {
+    assertThat(run("completion")).isEqualTo(ExitStatus.FINE);
+    for (String name : Main.commandLine().getSubcommands().keySet()) {
+      assertThat(out.toString()).contains("function _picocli_hingetone_" + name + "(");
+    }
+  }
+
+  @Test
+  void every_command_has_help() {
+    for (String name : Main.commandLine().getSubcommands().keySet()) {
+      assertThat(run(name, "--help")).as(name).isEqualTo(ExitStatus.FINE);
+      assertThat(out.toString()).contains("Usage: hingetone " + name);
+    }
+  }
+}
