@@ -1,0 +1,78 @@
+package hingetone.text;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.List;
+import java.util.Optional;
+import org.junit.jupiter.api.Test;
+
+class DiagnosticTest {
+  private static String report(String text, String marked) {
+    Source source = new Source("harbour.yaml", text);
+    int start = text.indexOf(marked);
+    return new Diagnostic(
+            source,
+            new Span(start, start + marked.length()),
+            "unknown chord quality \"mj7\"",
+            "I was reading a chord and expected a quality such as maj7, m7 or 7.",
+            Optional.of("Dmaj7"))
+        .report();
+  }
+
+  @Test
+  void a_report_shows_the_place_what_was_expected_and_a_suggestion() {
+    assertThat(report("low:\n  bars: |\n    | Am7 | Dmj7 |\n", "mj7"))
+        .isEqualTo(
+            """
+            harbour.yaml:3:14: unknown chord quality "mj7"
+              |
+            3 |     | Am7 | Dmj7 |
+              |              ^^^
+            I was reading a chord and expected a quality such as maj7, m7 or 7.
+            Did you mean Dmaj7?
+            """);
+  }
+
+  @Test
+  void carets_stand_below_the_place_behind_wide_characters_and_tabs() {
+    assertThat(report("title: 港の壁\tmj7\n", "mj7"))
+        .contains("1 | title: 港の壁 mj7\n")
+        .contains("  |               ^^^\n");
+  }
+
+  @Test
+  void columns_count_characters_not_their_utf_16_units() {
+    assertThat(report("😀😀 mj7", "mj7")).startsWith("harbour.yaml:1:4:");
+  }
+
+  @Test
+  void a_long_line_is_cut_to_a_window_around_the_place() {
+    String report = report("x".repeat(5000) + "mj7" + "y".repeat(5000), "mj7");
+
+    assertThat(report.lines().toList().get(2)).hasSizeLessThan(120).contains("mj7").endsWith("…");
+    assertThat(report.lines().toList().get(3).indexOf('^'))
+        .isEqualTo(report.lines().toList().get(2).indexOf("mj7"));
+  }
+
+  @Test
+  void control_characters_never_reach_the_terminal() {
+    assertThat(report("\u001b[31m\u0007 mj7", "mj7")).doesNotContain("\u001b", "\u0007");
+  }
+
+  @Test
+  void a_place_at_the_very_end_has_one_caret() {
+    Source source = new Source("empty.yaml", "");
+    assertThat(Diagnostic.of(source, new Span(0, 0), "the file is empty", "").report())
+        .isEqualTo("empty.yaml:1:1: the file is empty\n  |\n1 | \n  | ^\n");
+  }
+
+  @Test
+  void lines_are_found_whatever_ends_them() {
+    Source source = new Source("x", "a\r\nbc\nd");
+    assertThat(source.lines()).isEqualTo(List.of("a", "bc", "d"));
+    assertThat(source.line(2)).isEqualTo("bc");
+    assertThat(source.lineOf(3)).isEqualTo(2);
+    assertThat(source.columnOf(4)).isEqualTo(2);
+    assertThat(source.offsetOfLine(3)).isEqualTo(6);
+  }
+}
