@@ -1,0 +1,13 @@
+/**
+ * Notes written as text: note text (a line of notes) and drum lanes (one sign a step). JFugue reads
+ * both, behind a white-list, so that whatever is wrong is reported with its place and in our words.
+ *
+ * <p>Note text is specified in {@code src/docs/note-text.md}. May import theory, time, text and
+ * score; it alone touches JFugue.
+ *
+ * <pre>{@code
+ * Source source = new Source("riff", "A2q C3i D3i E3h");
+ * NoteText.read(source, new Span(0, 15)).value().orElseThrow().length();  // 4 quarter notes
+ * }</pre>
+ */
+package hingetone.notation;
