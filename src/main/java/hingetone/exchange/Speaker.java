@@ -1,0 +1,7 @@
+package hingetone.exchange;
+
+/** Who plays a phrase. */
+public enum Speaker {
+  PLAYER,
+  MACHINE
+}
