@@ -1,7 +1,14 @@
 package hingetone.chart;
 
+import static java.math.RoundingMode.HALF_UP;
+
 import hingetone.neck.Tuning;
+import hingetone.time.Tempo;
+import java.math.BigDecimal;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.function.UnaryOperator;
 
 /**
  * A chart as its file says it: sections and the order in which they are played.
@@ -30,5 +37,55 @@ public record Chart(
     if (form.isEmpty()) {
       throw new IllegalArgumentException("a chart plays at least one section");
     }
+  }
+
+  /**
+   * The chart a number of semitones up or down: keys spelled with the fewest accidentals, chords
+   * and riffs moved along. Shifted by 2, A minor is B minor and its E7#9 is F#7#9.
+   */
+  public Chart shifted(int semitones) {
+    return withSections(section -> section.shifted(semitones));
+  }
+
+  /**
+   * The chart at another tempo: the first section of the form takes it, and sections with a tempo
+   * of their own keep their proportion to it, within what a tempo can be.
+   */
+  public Chart withTempo(Tempo tempo) {
+    BigDecimal first = form.get(0).tempo().bpm();
+    return withSections(
+        section ->
+            section.withTempo(
+                Tempo.nearest(
+                    section.tempo().bpm().multiply(tempo.bpm()).divide(first, 3, HALF_UP))));
+  }
+
+  /** The chart with one groove, by name or path, for every section. */
+  public Chart withGroove(String groove) {
+    return withSections(section -> section.withGroove(groove));
+  }
+
+  public Chart withTuning(Tuning newTuning) {
+    return new Chart(title, sections, form, countIn, instrument, newTuning, capo, seed);
+  }
+
+  public Chart withCapo(int newCapo) {
+    return new Chart(title, sections, form, countIn, instrument, tuning, newCapo, seed);
+  }
+
+  public Chart withSeed(long newSeed) {
+    return new Chart(title, sections, form, countIn, instrument, tuning, capo, newSeed);
+  }
+
+  public Chart withCountIn(int bars) {
+    return new Chart(title, sections, form, bars, instrument, tuning, capo, seed);
+  }
+
+  private Chart withSections(UnaryOperator<Section> change) {
+    Map<String, Section> changed = new LinkedHashMap<>();
+    sections.forEach(section -> changed.put(section.name(), change.apply(section)));
+    List<Section> played = form.stream().map(section -> changed.get(section.name())).toList();
+    return new Chart(
+        title, List.copyOf(changed.values()), played, countIn, instrument, tuning, capo, seed);
   }
 }

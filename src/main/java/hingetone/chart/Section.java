@@ -45,4 +45,31 @@ public record Section(
       throw new IllegalArgumentException("a section has at least one bar");
     }
   }
+
+  /** The section a number of semitones up or down: key, chords and riff. */
+  Section shifted(int semitones) {
+    Key moved = key.shifted(semitones);
+    List<ChartBar> movedBars = bars.stream().map(bar -> bar.moved(key, moved)).toList();
+    Optional<Riff> movedRiff = riff.map(r -> r.shifted(semitones));
+    return new Section(
+        name, moved, meter, tempo, groove, band, swing, movedBars, phrases, pickup, leave,
+        movedRiff);
+  }
+
+  Section withTempo(Tempo newTempo) {
+    return new Section(
+        name, key, meter, newTempo, groove, band, swing, bars, phrases, pickup, leave, riff);
+  }
+
+  Section withGroove(String newGroove) {
+    Optional<String> named = Optional.of(newGroove);
+    return new Section(
+        name, key, meter, tempo, named, band, swing, bars, phrases, pickup, leave, riff);
+  }
+
+  Section withRiff(Riff newRiff) {
+    Optional<Riff> own = Optional.of(newRiff);
+    return new Section(
+        name, key, meter, tempo, groove, band, swing, bars, phrases, pickup, leave, own);
+  }
 }

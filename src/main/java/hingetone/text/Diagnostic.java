@@ -30,7 +30,7 @@ public record Diagnostic(
   }
 
   /**
-   * The report for people, lines ended by {@code \n}:
+   * The report for people, lines ended by {@code \n}; of an empty text only its name, no place:
    *
    * <pre>
    * harbour.yaml:12:16: unknown chord quality "mj7"
@@ -42,19 +42,28 @@ public record Diagnostic(
    * </pre>
    */
   public String report() {
-    String number = Integer.toString(line());
-    String gutter = " ".repeat(number.length());
-    StringBuilder out = new StringBuilder();
-    out.append(source.name()).append(':').append(number).append(':').append(column());
-    out.append(": ").append(message).append('\n');
-    Excerpt excerpt = Excerpt.of(source, span);
-    out.append(gutter).append(" |\n");
-    out.append(number).append(" | ").append(excerpt.text()).append('\n');
-    out.append(gutter).append(" | ").append(excerpt.carets()).append('\n');
+    StringBuilder out = new StringBuilder(source.name());
+    if (source.text().isEmpty()) {
+      out.append(": ").append(message).append('\n');
+    } else {
+      out.append(':').append(line()).append(':').append(column());
+      out.append(": ").append(message).append('\n').append(excerpt());
+    }
     if (!expected.isEmpty()) {
       out.append(expected).append('\n');
     }
     suggestion.ifPresent(s -> out.append("Did you mean ").append(s).append("?\n"));
     return out.toString();
+  }
+
+  private String excerpt() {
+    String number = Integer.toString(line());
+    String gutter = " ".repeat(number.length());
+    Excerpt excerpt = Excerpt.of(source, span);
+    return String.join(
+        "\n",
+        gutter + " |",
+        number + " | " + excerpt.text(),
+        gutter + " | " + excerpt.carets() + "\n");
   }
 }

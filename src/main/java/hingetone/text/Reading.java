@@ -31,4 +31,9 @@ public record Reading<T>(Optional<T> value, List<Diagnostic> problems) {
   public <U> Reading<U> map(Function<T, U> change) {
     return new Reading<>(value.map(change), problems);
   }
+
+  /** The reading that {@code next} makes of the value, or the problems that there are already. */
+  public <U> Reading<U> then(Function<T, Reading<U>> next) {
+    return value.map(next).orElseGet(() -> failed(problems));
+  }
 }

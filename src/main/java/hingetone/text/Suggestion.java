@@ -14,7 +14,8 @@ public final class Suggestion {
 
   /**
    * The known word nearest to {@code word}, at most two edits away (insert, delete, replace, swap
-   * of neighbours; case is free) and less than the whole word; empty when there is none.
+   * of neighbours; case is free) and less than the whole word; empty when there is none. Of equally
+   * near words the longer one, since letters are dropped more often than added.
    */
   public static Optional<String> nearest(String word, Collection<String> known) {
     if (word.isEmpty() || word.length() > LONGEST) {
@@ -24,7 +25,9 @@ public final class Suggestion {
     return known.stream()
         .filter(k -> Math.abs(k.length() - word.length()) <= FARTHEST)
         .filter(k -> distance(wanted, k) <= Math.min(FARTHEST, Math.max(1, k.length() / 2)))
-        .min(Comparator.comparingInt(k -> distance(wanted, k)));
+        .min(
+            Comparator.comparingInt((String k) -> distance(wanted, k))
+                .thenComparingInt(k -> -k.length()));
   }
 
   private static int distance(String wanted, String known) {

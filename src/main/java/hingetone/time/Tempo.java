@@ -37,6 +37,13 @@ public record Tempo(BigDecimal bpm) {
     return inRange ? Optional.of(new Tempo(value)) : Optional.empty();
   }
 
+  /**
+   * The tempo nearest to a number of at most three decimals: itself, the slowest or the fastest.
+   */
+  public static Tempo nearest(BigDecimal bpm) {
+    return new Tempo(bpm.max(BigDecimal.valueOf(SLOWEST)).min(BigDecimal.valueOf(FASTEST)));
+  }
+
   /** Quarter notes a minute in a meter, exact: 60 dotted quarters are 90 quarters. */
   public Beats quartersPerMinute(Meter meter) {
     return exact().times(meter.tempoNote());

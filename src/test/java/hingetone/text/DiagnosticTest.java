@@ -61,9 +61,16 @@ class DiagnosticTest {
 
   @Test
   void a_place_at_the_very_end_has_one_caret() {
+    Source source = new Source("short.yaml", "ab");
+    assertThat(Diagnostic.of(source, new Span(2, 2), "something is missing", "").report())
+        .isEqualTo("short.yaml:1:3: something is missing\n  |\n1 | ab\n  |   ^\n");
+  }
+
+  @Test
+  void an_empty_text_has_no_place_to_show() {
     Source source = new Source("empty.yaml", "");
     assertThat(Diagnostic.of(source, new Span(0, 0), "the file is empty", "").report())
-        .isEqualTo("empty.yaml:1:1: the file is empty\n  |\n1 | \n  | ^\n");
+        .isEqualTo("empty.yaml: the file is empty\n");
   }
 
   @Test

@@ -1,0 +1,165 @@
+package hingetone.chart;
+
+import hingetone.text.Problems;
+import hingetone.text.Quote;
+import hingetone.text.Span;
+import hingetone.text.Suggestion;
+import hingetone.text.Word;
+import hingetone.text.Yaml;
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Function;
+import java.util.regex.Pattern;
+
+/** The keys with values of one place in a chart, each known and allowed there. */
+final class Fields {
+  private static final Pattern WORD = Pattern.compile("[^\\s,]+");
+  private static final Pattern PHRASE = Pattern.compile("[^\\s,](?:[^,\\n]*[^\\s,])?");
+
+  private final Problems problems;
+  private final Map<ChartKey, Yaml> values = new EnumMap<>(ChartKey.class);
+  private final Map<ChartKey, Span> places = new EnumMap<>(ChartKey.class);
+
+  /** Takes the keys of {@code mapping}, noting every one that is unknown or stands elsewhere. */
+  Fields(Problems problems, Yaml.Mapping mapping, ChartKey.Place place) {
+    this.problems = problems;
+    for (Yaml.Entry entry : mapping.entries()) {
+      Optional<ChartKey> key = ChartKey.named(entry.key().value());
+      if (key.isEmpty()) {
+        unknown(entry.key(), place);
+      } else if (!key.get().place().allows(place)) {
+        problems.add(
+            entry.key().span(),
+            "\"" + key.get() + "\" cannot stand " + place,
+            "It stands " + key.get().place() + ".");
+      } else {
+        values.put(key.get(), entry.value());
+        places.put(key.get(), entry.key().span());
+      }
+    }
+  }
+
+  private void unknown(Yaml.Text key, ChartKey.Place place) {
+    List<String> known = ChartKey.words(place);
+    problems.add(
+        key.span(),
+        "unknown key \"" + Quote.of(key.value()) + "\"",
+        "I know these keys " + place + ": " + String.join(", ", known) + ".",
+        Suggestion.nearest(key.value(), known));
+  }
+
+  boolean has(ChartKey key) {
+    return values.containsKey(key);
+  }
+
+  Optional<Yaml> value(ChartKey key) {
+    return Optional.ofNullable(values.get(key));
+  }
+
+  /** Where the key itself stands. */
+  Span place(ChartKey key) {
+    return places.get(key);
+  }
+
+  /** The key's value where it is keys of its own. */
+  Optional<Yaml.Mapping> mapping(ChartKey key, String expected) {
+    Yaml value = values.get(key);
+    if (value instanceof Yaml.Mapping mapping) {
+      return Optional.of(mapping);
+    }
+    if (value != null) {
+      wrong(key, value, expected);
+    }
+    return Optional.empty();
+  }
+
+  /**
+   * Reads the key's single value.
+   *
+   * @param read gives the value, or nothing where the text is none
+   * @param usual what holds where the key does not stand or cannot be read
+   * @param expected what would be right, with an example
+   * @param known words that may have been meant
+   */
+  <T> T read(
+      ChartKey key,
+      Function<String, Optional<T>> read,
+      T usual,
+      String expected,
+      List<String> known) {
+    Optional<Yaml.Text> value = text(key, expected);
+    if (value.isEmpty()) {
+      return usual;
+    }
+    Yaml.Text text = value.get();
+    Optional<T> found = read.apply(text.value().strip());
+    if (found.isEmpty()) {
+      problems.add(
+          text.span(),
+          "\"" + Quote.of(text.value()) + "\" is no " + key,
+          expected,
+          Suggestion.nearest(text.value().strip(), known));
+    }
+    return found.orElse(usual);
+  }
+
+  /** Reads the key's single value, with no words that may have been meant. */
+  <T> T read(ChartKey key, Function<String, Optional<T>> read, T usual, String expected) {
+    return read(key, read, usual, expected, List.of());
+  }
+
+  /** Reads the key's value as a whole number. */
+  int whole(ChartKey key, int least, int most, int usual, String expected) {
+    return read(key, text -> Values.whole(text, least, most), usual, expected);
+  }
+
+  /** The key's value where it is a single one. */
+  Optional<Yaml.Text> text(ChartKey key, String expected) {
+    Yaml value = values.get(key);
+    if (value instanceof Yaml.Text text && !text.isEmpty()) {
+      return Optional.of(text);
+    }
+    if (value != null) {
+      wrong(key, value, expected);
+    }
+    return Optional.empty();
+  }
+
+  private void wrong(ChartKey key, Yaml value, String expected) {
+    Span span = value.span().length() == 0 ? places.get(key) : value.span();
+    problems.add(span, "\"" + key + "\" has " + value.kind() + " as its value", expected);
+  }
+
+  /** The words of a key whose value is words in a line (spaces or commas between) or a list. */
+  List<Word> words(ChartKey key, String expected) {
+    return items(key, WORD, expected);
+  }
+
+  /** The phrases of a key whose value is phrases in a line (commas between) or a list. */
+  List<Word> phrases(ChartKey key, String expected) {
+    return items(key, PHRASE, expected);
+  }
+
+  private List<Word> items(ChartKey key, Pattern pattern, String expected) {
+    Yaml value = values.get(key);
+    List<Word> words = new ArrayList<>();
+    if (value == null) {
+      return words;
+    }
+    List<Yaml> items = value instanceof Yaml.Sequence list ? list.items() : List.of(value);
+    for (Yaml item : items) {
+      if (item instanceof Yaml.Text text && !text.isEmpty()) {
+        words.addAll(text.words(problems.source(), pattern));
+      } else {
+        wrong(key, item, expected);
+      }
+    }
+    if (items.isEmpty()) {
+      wrong(key, value, expected);
+    }
+    return words;
+  }
+}

@@ -1,0 +1,96 @@
+package hingetone.chart;
+
+import hingetone.notation.NoteText;
+import hingetone.text.Problems;
+import hingetone.text.Reading;
+import hingetone.text.Span;
+import hingetone.text.Yaml;
+import hingetone.time.Beats;
+import hingetone.time.Meter;
+import java.util.List;
+import java.util.Optional;
+
+/** Reads a section's riff: its bass or chord line as note text. */
+final class RiffReader {
+  static final String EXPECTED =
+      "I expected a bass or a chord line as note text:\n"
+          + "  riff:\n    bass: A2q A2i C3i D3q A2q";
+
+  private final Problems problems;
+  private final Optional<Meter> meter;
+  private final int bars;
+
+  /**
+   * A reader for one section.
+   *
+   * @param meter the section's meter, where it could be read
+   * @param bars how many bars the section has; 0 where they could not be read
+   */
+  RiffReader(Problems problems, Optional<Meter> meter, int bars) {
+    this.problems = problems;
+    this.meter = meter;
+    this.bars = bars;
+  }
+
+  /** The riff; empty when the section has none or a problem kept it from being one. */
+  Optional<Riff> read(Fields section) {
+    Optional<Yaml.Mapping> mapping = section.mapping(ChartKey.RIFF, EXPECTED);
+    if (mapping.isEmpty()) {
+      return Optional.empty();
+    }
+    Fields fields = new Fields(problems, mapping.get(), ChartKey.Place.RIFF);
+    Optional<NoteText> bass = line(fields, ChartKey.BASS);
+    Optional<NoteText> chords = line(fields, ChartKey.CHORDS);
+    if (!fields.has(ChartKey.BASS) && !fields.has(ChartKey.CHORDS)) {
+      problems.add(section.place(ChartKey.RIFF), "a riff with no line in it", EXPECTED);
+    }
+    return Optional.of(
+        new Riff(
+            bass.map(NoteText::notes).orElse(List.of()),
+            bass.map(NoteText::length).orElse(Beats.ZERO),
+            chords.map(NoteText::notes).orElse(List.of()),
+            chords.map(NoteText::length).orElse(Beats.ZERO)));
+  }
+
+  private Optional<NoteText> line(Fields fields, ChartKey key) {
+    Optional<Span> place = fields.text(key, EXPECTED).map(Yaml.Text::inner);
+    if (place.isEmpty()) {
+      return Optional.empty();
+    }
+    Reading<NoteText> reading = NoteText.read(problems.source(), place.get());
+    problems.addAll(reading.problems());
+    reading.value().ifPresent(line -> checkLength(line.length(), fields.place(key)));
+    return reading.value();
+  }
+
+  private void checkLength(Beats length, Span place) {
+    if (meter.isEmpty()) {
+      return;
+    }
+    Beats bar = meter.get().barLength();
+    Beats over = length.modulo(bar);
+    if (!over.isZero()) {
+      problems.add(
+          place,
+          "a riff that is not whole bars",
+          "It is "
+              + length.dividedBy(bar).floor()
+              + " bars of "
+              + meter.get()
+              + " and "
+              + quarters(over)
+              + " long. Fill the bar with a rest, such as Rq, or leave "
+              + quarters(over)
+              + " out.");
+    } else if (bars > 0 && length.isAfter(bar.times(bars))) {
+      problems.add(
+          place,
+          "a riff longer than its section",
+          "It has " + length.dividedBy(bar) + " bars, the section " + bars + ".");
+    }
+  }
+
+  private static String quarters(Beats length) {
+    return length + (length.isAfter(Beats.ONE) ? " quarter notes" : " quarter note");
+  }
+}

@@ -1,0 +1,183 @@
+package hingetone.chart;
+
+import hingetone.text.Problems;
+import hingetone.text.Quote;
+import hingetone.text.Span;
+import hingetone.text.Suggestion;
+import hingetone.text.Word;
+import hingetone.text.Yaml;
+import hingetone.theory.Key;
+import hingetone.time.Meter;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+
+/** Reads the sections of a chart, but for what one section takes from another. */
+final class SectionReader {
+  private static final String BARS_EXPECTED =
+      "I expected the chords, bar by bar:\n  bars: |\n    | Am7 | D7 | Am7 | % |";
+  private static final String KEY_EXPECTED =
+      "I expected a tonic and one of: major, minor, blues, dorian, phrygian, lydian, mixolydian,\n"
+          + "locrian. For example: key: A minor.";
+  private static final String LEAVE_EXPECTED =
+      "I expected run, hold or either, one for each time the section is left: leave: run, hold.";
+  private static final String PHRASES_EXPECTED =
+      "I expected statement, reply or rest, each with its bars, and commas between:\n"
+          + "  phrases: statement 2, reply 2, statement 2 again, rest 2";
+
+  private final Problems problems;
+  private final Shared shared;
+  private int barsLeft = ChartReader.MOST_BARS;
+
+  SectionReader(Problems problems, Shared shared) {
+    this.problems = problems;
+    this.shared = shared;
+  }
+
+  /**
+   * A section as far as it can be read by itself.
+   *
+   * @param riffOf the name of the section whose riff it plays
+   */
+  record Draft(Section section, Optional<Word> riffOf) {}
+
+  /** Reads one section; empty when a problem kept it from being one. */
+  Optional<Draft> read(String name, Yaml.Entry entry) {
+    if (!(entry.value() instanceof Yaml.Mapping mapping)) {
+      problems.add(
+          entry.key().span(),
+          "section \"" + Quote.of(name) + "\" has " + entry.value().kind() + " in it",
+          "I expected at least its key and its bars.");
+      return Optional.empty();
+    }
+    Fields fields = new Fields(problems, mapping, ChartKey.Place.SECTION);
+    Shared own = shared.overriddenBy(problems, fields);
+    Optional<Key> key = key(name, entry, fields);
+    List<ChartBar> bars = bars(name, entry, fields, own.meter());
+    List<PhraseTurn> phrases = phrases(fields);
+    List<Leave> leave = leave(fields);
+    Optional<Riff> riff = new RiffReader(problems, own.meter(), bars.size()).read(fields);
+    Optional<Word> riffOf = riffOf(fields);
+    if (key.isEmpty() || bars.isEmpty() || own.meter().isEmpty()) {
+      return Optional.empty();
+    }
+    Section section =
+        new Section(
+            name,
+            key.get(),
+            own.meter().get(),
+            own.tempo(),
+            own.groove(),
+            own.band(),
+            own.swing(),
+            bars,
+            phrases,
+            own.pickup(),
+            leave,
+            riff);
+    return Optional.of(new Draft(section, riffOf));
+  }
+
+  private Optional<Word> riffOf(Fields fields) {
+    Optional<Yaml.Text> name =
+        fields.text(ChartKey.RIFF_OF, "I expected the name of a section: riff-of: low.");
+    if (name.isPresent() && fields.has(ChartKey.RIFF)) {
+      problems.add(
+          fields.place(ChartKey.RIFF_OF),
+          "both riff and riff-of",
+          "A section plays its own riff or another section's; leave out one of the two.");
+      return Optional.empty();
+    }
+    return name.map(text -> new Word(text.value().strip(), text.span()));
+  }
+
+  private Optional<Key> key(String name, Yaml.Entry entry, Fields fields) {
+    if (!fields.has(ChartKey.KEY)) {
+      missing(ChartKey.KEY, name, entry.key().span(), KEY_EXPECTED);
+    }
+    return fields.read(
+        ChartKey.KEY, text -> Values.key(text).map(Optional::of), Optional.empty(), KEY_EXPECTED);
+  }
+
+  private void missing(ChartKey key, String section, Span place, String expected) {
+    problems.add(place, "section \"" + Quote.of(section) + "\" has no " + key, expected);
+  }
+
+  private List<ChartBar> bars(String name, Yaml.Entry entry, Fields fields, Optional<Meter> meter) {
+    Optional<Yaml> value = fields.value(ChartKey.BARS);
+    if (value.isEmpty()) {
+      missing(ChartKey.BARS, name, entry.key().span(), BARS_EXPECTED);
+      return List.of();
+    }
+    if (value.get() instanceof Yaml.Text text && !text.isEmpty()) {
+      List<ChartBar> bars = new BarsReader(problems, meter, barsLeft).read(text.inner());
+      barsLeft -= bars.size();
+      return bars;
+    }
+    Span place = fields.place(ChartKey.BARS);
+    Span line = problems.source().spanOfLine(problems.source().lineOf(place.start()));
+    if (!problems.anyIn(line)) {
+      problems.add(place, "\"bars\" has " + value.get().kind() + " as its value", BARS_EXPECTED);
+    }
+    return List.of();
+  }
+
+  private List<Leave> leave(Fields fields) {
+    List<Leave> ways = new ArrayList<>();
+    for (Word word : fields.words(ChartKey.LEAVE, LEAVE_EXPECTED)) {
+      Values.choice(Leave.values(), word.text())
+          .ifPresentOrElse(
+              ways::add,
+              () ->
+                  problems.add(
+                      word.span(),
+                      "\"" + Quote.of(word.text()) + "\" is no way to leave a section",
+                      LEAVE_EXPECTED,
+                      Suggestion.nearest(word.text(), Values.words(Leave.values()))));
+    }
+    return ways;
+  }
+
+  private List<PhraseTurn> phrases(Fields fields) {
+    List<PhraseTurn> turns = new ArrayList<>();
+    for (Word phrase : fields.phrases(ChartKey.PHRASES, PHRASES_EXPECTED)) {
+      turn(phrase)
+          .ifPresentOrElse(
+              turns::add,
+              () ->
+                  problems.add(
+                      phrase.span(),
+                      "\"" + Quote.of(phrase.text()) + "\" is no phrase",
+                      PHRASES_EXPECTED,
+                      meant(phrase.text())));
+    }
+    return turns;
+  }
+
+  private static Optional<PhraseTurn> turn(Word phrase) {
+    String[] words = phrase.text().split("\\s+");
+    boolean again = words.length == 3 && words[2].equalsIgnoreCase("again");
+    if (words.length < 2 || words.length > 2 && !again) {
+      return Optional.empty();
+    }
+    return Values.choice(PhraseTurn.Role.values(), words[0])
+        .filter(role -> !again || role == PhraseTurn.Role.STATEMENT)
+        .flatMap(
+            role -> Values.whole(words[1], 1, 99).map(bars -> new PhraseTurn(role, bars, again)));
+  }
+
+  /** The same phrase with each word mended, where that makes it one. */
+  private static Optional<String> meant(String phrase) {
+    List<String> known = new ArrayList<>(Values.words(PhraseTurn.Role.values()));
+    known.add("again");
+    String mended =
+        String.join(
+            " ",
+            Arrays.stream(phrase.split("\\s+"))
+                .limit(4)
+                .map(word -> Suggestion.nearest(word, known).orElse(word))
+                .toList());
+    return turn(new Word(mended, new Span(0, 0))).map(t -> mended);
+  }
+}

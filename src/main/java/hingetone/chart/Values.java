@@ -1,0 +1,63 @@
+package hingetone.chart;
+
+import hingetone.theory.Key;
+import hingetone.theory.NoteName;
+import hingetone.time.Beats;
+import hingetone.time.Meter;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+
+/** Reads the single values of a chart; each gives nothing where the text is no such value. */
+final class Values {
+  private Values() {}
+
+  static Optional<Integer> whole(String text, int least, int most) {
+    if (!text.matches("[0-9]{1,4}")) {
+      return Optional.empty();
+    }
+    int number = Integer.parseInt(text);
+    return number >= least && number <= most ? Optional.of(number) : Optional.empty();
+  }
+
+  static Optional<Long> seed(String text) {
+    return text.matches("-?[0-9]{1,18}") ? Optional.of(Long.parseLong(text)) : Optional.empty();
+  }
+
+  static Optional<Integer> swing(String text) {
+    return whole(text.replaceFirst("\\s*%$", ""), 50, 75);
+  }
+
+  static Optional<Beats> pickup(String text) {
+    return Beats.parse(text).filter(b -> !b.isNegative() && !b.isAfter(Beats.of(8)));
+  }
+
+  static Optional<Meter> grouping(String text, Meter meter) {
+    if (!text.matches("[0-9]{1,2}(\\s*\\+\\s*[0-9]{1,2})*")) {
+      return Optional.empty();
+    }
+    Integer[] groups =
+        Arrays.stream(text.split("\\s*\\+\\s*")).map(Integer::valueOf).toArray(Integer[]::new);
+    int sum = Arrays.stream(groups).mapToInt(g -> g).sum();
+    boolean fits = sum == meter.beatsPerBar() && Arrays.stream(groups).allMatch(g -> g > 0);
+    return fits ? Optional.of(meter.withGrouping(groups)) : Optional.empty();
+  }
+
+  /** A key whose tonic has at most one sharp or flat. */
+  static Optional<Key> key(String text) {
+    String tonic = text.split("\\s", 2)[0];
+    return NoteName.prefixLength(tonic) <= 2
+        ? Key.parse(text).filter(key -> Math.abs(key.tonic().alteration()) <= 1)
+        : Optional.empty();
+  }
+
+  static <E extends Enum<E>> Optional<E> choice(E[] choices, String text) {
+    String wanted = text.toUpperCase(Locale.ROOT);
+    return Arrays.stream(choices).filter(c -> c.name().equals(wanted)).findFirst();
+  }
+
+  static <E extends Enum<E>> List<String> words(E[] choices) {
+    return Arrays.stream(choices).map(c -> c.name().toLowerCase(Locale.ROOT)).toList();
+  }
+}
