@@ -1,5 +1,6 @@
 package hingetone.command;
 
+import hingetone.sound.MemoryPreferences;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import picocli.CommandLine;
@@ -12,6 +13,7 @@ public final class Main {
   private Main() {}
 
   public static void main(String[] args) {
+    MemoryPreferences.install();
     int status = commandLine().execute(args);
     System.exit(status);
   }

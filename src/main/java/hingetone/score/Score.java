@@ -1,6 +1,10 @@
 package hingetone.score;
 
 import hingetone.time.Beats;
+import hingetone.time.Meter;
+import hingetone.time.Tempo;
+import hingetone.time.TempoMap;
+import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
@@ -17,6 +21,8 @@ import java.util.stream.Stream;
  * @param parts the parts
  */
 public record Score(String title, Beats countIn, Beats length, List<Mark> marks, List<Part> parts) {
+  private static final Tempo USUAL = Tempo.of(100);
+
   public Score {
     marks = marks.stream().sorted(Comparator.comparing(Mark::at)).toList();
     parts = List.copyOf(parts);
@@ -30,5 +36,33 @@ public record Score(String title, Beats countIn, Beats length, List<Mark> marks,
   /** The part with a role, when the score has one. */
   public Optional<Part> part(Role role) {
     return parts.stream().filter(part -> part.role() == role).findFirst();
+  }
+
+  /**
+   * Where the score's places lie on the clock. A tempo counts the notes that the meter holding
+   * there counts; without a tempo mark it is 100 quarters a minute.
+   */
+  public TempoMap tempoMap() {
+    List<TempoMap.Step> steps = new ArrayList<>();
+    Tempo tempo = marks(Mark.OfTempo.class).findFirst().map(Mark.OfTempo::tempo).orElse(USUAL);
+    Meter meter =
+        marks(Mark.OfMeter.class).findFirst().map(Mark.OfMeter::meter).orElse(Meter.COMMON);
+    steps.add(new TempoMap.Step(countIn.negated(), tempo.quartersPerMinute(meter)));
+    for (Mark mark : marks) {
+      if (mark instanceof Mark.OfTempo change) {
+        tempo = change.tempo();
+      } else if (mark instanceof Mark.OfMeter change) {
+        meter = change.meter();
+      }
+      Beats quarters = tempo.quartersPerMinute(meter);
+      TempoMap.Step last = steps.get(steps.size() - 1);
+      if (!quarters.equals(last.quartersPerMinute())) {
+        if (last.at().equals(mark.at())) {
+          steps.remove(steps.size() - 1);
+        }
+        steps.add(new TempoMap.Step(mark.at(), quarters));
+      }
+    }
+    return new TempoMap(steps);
   }
 }

@@ -1,0 +1,66 @@
+package hingetone.groove;
+
+import hingetone.notation.DrumLane;
+import hingetone.score.Note;
+import hingetone.time.Beats;
+import hingetone.time.Meter;
+import java.util.List;
+import java.util.Map;
+
+/**
+ * What the drummer plays at the end of a bar instead of the pattern.
+ *
+ * @param use when it is played
+ * @param size how much of a fill it is
+ * @param beats how long it lasts, in beats of the meter, up to the bar line
+ * @param lanes for each percussion key the signs of its strokes; in a groove for any meter one cell
+ *     of two signs for each beat
+ */
+public record Fill(Use use, Size size, int beats, Map<Integer, String> lanes) {
+  /** How much of a fill it is. */
+  public enum Size {
+    /** Within a section. */
+    SMALL,
+    /** Into the next section. */
+    MEDIUM,
+    /** Into a section in another key. */
+    BIG
+  }
+
+  public Fill {
+    lanes = Map.copyOf(lanes);
+  }
+
+  /** Where it starts, in quarter notes from the bar line. */
+  public Beats start(Meter meter) {
+    return meter.barLength().minus(length(meter));
+  }
+
+  private Beats length(Meter meter) {
+    return meter.toQuarters(Beats.of(Math.min(beats, meter.beatsPerBar())));
+  }
+
+  /** Its strokes, onsets in quarter notes from the bar line. */
+  public List<Note> strokes(Meter meter) {
+    return lanes.entrySet().stream()
+        .flatMap(lane -> strokes(lane.getKey(), lane.getValue(), meter).stream())
+        .sorted()
+        .toList();
+  }
+
+  private List<Note> strokes(int key, String signs, Meter meter) {
+    String own = signs;
+    if (signs.indexOf(' ') >= 0) {
+      StringBuilder fitted = new StringBuilder();
+      List<String> cells = List.of(signs.split(" "));
+      int skipped = Math.max(0, cells.size() - meter.beatsPerBar());
+      cells.stream().skip(skipped).forEach(cell -> fitted.append(Strip.fitted(cell, meter)));
+      own = fitted.toString();
+    }
+    Beats step = length(meter).dividedBy(own.length());
+    Beats start = start(meter);
+    return DrumLane.strokes(own, key, step, Stroke.VELOCITIES).stream()
+        .map(note -> note.withOnset(note.onset().plus(start)))
+        .toList();
+  }
+}

@@ -1,0 +1,11 @@
+/**
+ * Scores as MIDI: the one place that turns parts into messages, and the files made of them.
+ *
+ * <p>May import theory, time, text and score; the sound and the sequencer read it.
+ *
+ * <pre>{@code
+ * List<TimedMessage> messages = MidiEvents.of(score);  // for a sequencer
+ * MidiFile.write(score, output);                       // format 1, 960 ticks a quarter
+ * }</pre>
+ */
+package hingetone.midi;

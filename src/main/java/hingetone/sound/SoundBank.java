@@ -1,0 +1,130 @@
+package hingetone.sound;
+
+import hingetone.score.Role;
+import java.io.IOException;
+import java.lang.reflect.InvocationTargetException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import javax.sound.midi.Instrument;
+import javax.sound.midi.InvalidMidiDataException;
+import javax.sound.midi.MidiSystem;
+import javax.sound.midi.Patch;
+import javax.sound.midi.ShortMessage;
+import javax.sound.midi.Soundbank;
+import javax.sound.midi.Synthesizer;
+
+/**
+ * The sounds a synthesizer plays with: a SoundFont, or the JDK's own emergency bank.
+ *
+ * <p>A bank knows how its sounds differ from what General MIDI promises, and adapts the messages on
+ * their way in.
+ */
+public final class SoundBank {
+  private static final int PERCUSSION = 9;
+
+  private final String name;
+  private final Soundbank sounds;
+  private final boolean builtIn;
+
+  private SoundBank(String name, Soundbank sounds, boolean builtIn) {
+    this.name = name;
+    this.sounds = sounds;
+    this.builtIn = builtIn;
+  }
+
+  /**
+   * The bank to play with: the named SoundFont, else one found in the usual folders of this system,
+   * else the built-in one.
+   *
+   * @throws SoundFailure when the named file is no SoundFont that can be read
+   */
+  public static SoundBank find(Optional<Path> soundFont) throws SoundFailure {
+    if (soundFont.isPresent()) {
+      return read(soundFont.get());
+    }
+    for (Path found : SoundFontFolders.ofThisSystem().soundFonts()) {
+      try {
+        return read(found);
+      } catch (SoundFailure e) {
+        continue; // not the user's choice: try the next one
+      }
+    }
+    return builtIn();
+  }
+
+  /** Reads a SoundFont 2 file. */
+  public static SoundBank read(Path file) throws SoundFailure {
+    if (!Files.isReadable(file) || Files.isDirectory(file)) {
+      throw new SoundFailure("Cannot read the sound font " + file + ": there is no such file.");
+    }
+    try {
+      Soundbank sounds = MidiSystem.getSoundbank(file.toFile());
+      return new SoundBank(String.valueOf(file.getFileName()), sounds, false);
+    } catch (InvalidMidiDataException | IOException | RuntimeException e) {
+      throw new SoundFailure(
+          file + " is not a sound font that can be read; give a General MIDI bank (.sf2).", e);
+    }
+  }
+
+  /** The JDK's emergency bank, made anew without a look at the system's folders. */
+  public static SoundBank builtIn() throws SoundFailure {
+    try {
+      Object sounds =
+          Class.forName("com.sun.media.sound.EmergencySoundbank")
+              .getMethod("createSoundbank")
+              .invoke(null);
+      return new SoundBank("built-in sounds", (Soundbank) sounds, true);
+    } catch (InvocationTargetException e) {
+      throw new SoundFailure("This Java cannot make its built-in sounds.", e.getCause());
+    } catch (ReflectiveOperationException e) {
+      throw new SoundFailure(
+          "This Java's built-in sounds cannot be reached; start the program with java -jar on an"
+              + " OpenJDK of 17 or later, or name a sound font with --soundfont.",
+          e);
+    }
+  }
+
+  /** What it is called, for people. */
+  public String name() {
+    return name;
+  }
+
+  boolean isBuiltIn() {
+    return builtIn;
+  }
+
+  /** How much the sum of a usual band should be amplified to fill the scale, as a factor. */
+  float usualGain() {
+    return 1;
+  }
+
+  /** Loads the sound of a part, its program or for drums the standard kit. */
+  void loadInto(Synthesizer device, Role role, int program) {
+    boolean percussion = role.channel() == PERCUSSION;
+    for (Instrument instrument : sounds.getInstruments()) {
+      Patch patch = instrument.getPatch();
+      if (isPercussion(patch) == percussion
+          && patch.getBank() == 0
+          && patch.getProgram() == (percussion ? 0 : program)) {
+        device.loadInstrument(instrument);
+        return;
+      }
+    }
+  }
+
+  /** Percussion patches are told apart by a class that is not exported. */
+  private static boolean isPercussion(Patch patch) {
+    try {
+      return (boolean) patch.getClass().getMethod("isPercussion").invoke(patch);
+    } catch (ReflectiveOperationException e) {
+      return false;
+    }
+  }
+
+  /** The messages that make this bank sound as the given one asks. */
+  List<ShortMessage> adapt(ShortMessage message) {
+    return List.of(message);
+  }
+}

@@ -1,0 +1,89 @@
+package hingetone.sound;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.stream.Stream;
+
+/**
+ * Where SoundFonts usually lie, the user's own folders first.
+ *
+ * @param folders folders to look into, best first
+ */
+record SoundFontFolders(List<Path> folders) {
+  /** Fonts below this size are single instruments or test files rather than a whole bank. */
+  private static final long SMALLEST_BANK_BYTES = 1_000_000;
+
+  SoundFontFolders {
+    folders = List.copyOf(folders);
+  }
+
+  static SoundFontFolders ofThisSystem() {
+    return of(
+        System.getProperty("os.name"), Path.of(System.getProperty("user.home")), System.getenv());
+  }
+
+  /** The folders of a system with this name, home and environment. */
+  static SoundFontFolders of(String system, Path home, Map<String, String> environment) {
+    String name = system.toLowerCase(Locale.ROOT);
+    List<Path> folders = new ArrayList<>();
+    if (name.startsWith("windows")) {
+      folders.add(home.resolve("Documents").resolve("SoundFonts"));
+      folders.add(home.resolve("SoundFonts"));
+      folders.add(
+          Path.of(environment.getOrDefault("ProgramData", "C:\\ProgramData"), "SoundFonts"));
+      folders.add(Path.of("C:\\SoundFonts"));
+    } else if (name.startsWith("mac")) {
+      folders.add(home.resolve("Library/Audio/Sounds/Banks"));
+      folders.add(Path.of("/Library/Audio/Sounds/Banks"));
+      folders.add(Path.of("/opt/homebrew/share/soundfonts"));
+      folders.add(Path.of("/usr/local/share/soundfonts"));
+    } else {
+      String dataHome = environment.getOrDefault("XDG_DATA_HOME", "");
+      Path data = dataHome.isEmpty() ? home.resolve(".local/share") : Path.of(dataHome);
+      folders.add(data.resolve("soundfonts"));
+      folders.add(data.resolve("sounds/sf2"));
+      folders.add(Path.of("/usr/local/share/soundfonts"));
+      folders.add(Path.of("/usr/share/soundfonts"));
+      folders.add(Path.of("/usr/share/sounds/sf2"));
+    }
+    return new SoundFontFolders(folders);
+  }
+
+  /** The whole banks found, those named as General MIDI first, then by folder and name. */
+  List<Path> soundFonts() {
+    List<Path> found = new ArrayList<>();
+    for (Path folder : folders) {
+      try (Stream<Path> files = Files.list(folder)) {
+        files
+            .filter(SoundFontFolders::isBank)
+            .sorted(
+                Comparator.comparing(SoundFontFolders::isNamedGeneralMidi)
+                    .reversed()
+                    .thenComparing(Path::getFileName))
+            .forEach(found::add);
+      } catch (IOException e) {
+        continue; // a folder that is not there holds no fonts
+      }
+    }
+    return found;
+  }
+
+  private static boolean isBank(Path file) {
+    try {
+      String name = file.getFileName().toString().toLowerCase(Locale.ROOT);
+      return name.endsWith(".sf2") && Files.size(file) >= SMALLEST_BANK_BYTES;
+    } catch (IOException e) {
+      return false;
+    }
+  }
+
+  private static boolean isNamedGeneralMidi(Path file) {
+    return file.getFileName().toString().toLowerCase(Locale.ROOT).contains("gm");
+  }
+}

@@ -1,0 +1,183 @@
+package hingetone.sound;
+
+import hingetone.score.Part;
+import java.io.IOException;
+import java.lang.reflect.InvocationTargetException;
+import java.nio.ByteBuffer;
+import java.nio.ByteOrder;
+import java.nio.FloatBuffer;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import javax.sound.midi.MidiSystem;
+import javax.sound.midi.MidiUnavailableException;
+import javax.sound.midi.Receiver;
+import javax.sound.midi.ShortMessage;
+import javax.sound.sampled.AudioFormat;
+import javax.sound.sampled.AudioInputStream;
+
+/**
+ * The JDK's software synthesizer, pulled: whoever reads a block first sends the messages that fall
+ * into it, and each note-on sounds on its exact frame.
+ *
+ * <p>The synthesizer computes blocks of {@link #blockFrames()} frames. A note-on is placed on its
+ * frame, provided that it was sent before the block that holds it was read; other messages act at
+ * the start of their block. Not for several threads at once. A bank's loudness differences and gaps
+ * are evened out on the way in (see {@link SoundBank}), so the same messages give about the same
+ * mix whatever the bank.
+ */
+public final class Synthesizer implements AutoCloseable {
+  private static final int CHANNELS = 2;
+
+  /** How often a second the synthesizer updates envelopes; its own default. */
+  private static final float CONTROL_RATE = 147;
+
+  private final javax.sound.midi.Synthesizer device;
+  private final AudioInputStream stream;
+  private final Receiver receiver;
+  private final SoundBank bank;
+  private final int sampleRate;
+  private final byte[] bytes;
+  private final FloatBuffer block;
+  private long position;
+
+  private Synthesizer(
+      javax.sound.midi.Synthesizer device, AudioInputStream stream, SoundBank bank, int sampleRate)
+      throws MidiUnavailableException, IOException {
+    this.device = device;
+    this.stream = stream;
+    this.bank = bank;
+    this.sampleRate = sampleRate;
+    this.receiver = device.getReceiver();
+    this.bytes = new byte[(int) (sampleRate / CONTROL_RATE) * CHANNELS * Float.BYTES];
+    this.block = ByteBuffer.wrap(bytes).order(ByteOrder.LITTLE_ENDIAN).asFloatBuffer();
+    block.position(block.limit());
+    // The stream begins with one block of silence that no message can reach.
+    stream.readNBytes(bytes, 0, bytes.length);
+  }
+
+  /**
+   * Opens the synthesizer with a sound font: the named one, else one found on this system, else the
+   * JDK's own sounds.
+   *
+   * @param sampleRate frames a second, 8,000 to 96,000
+   * @param soundFont a SoundFont 2 file
+   * @throws SoundFailure when the font cannot be read or this Java has no such synthesizer
+   */
+  public static Synthesizer open(int sampleRate, Optional<Path> soundFont) throws SoundFailure {
+    return open(sampleRate, SoundBank.find(soundFont));
+  }
+
+  /** Opens the synthesizer with a bank that is already read. */
+  public static Synthesizer open(int sampleRate, SoundBank bank) throws SoundFailure {
+    try {
+      javax.sound.midi.Synthesizer device = MidiSystem.getSynthesizer();
+      return new Synthesizer(device, openStream(device, sampleRate), bank, sampleRate);
+    } catch (MidiUnavailableException | IOException | IllegalArgumentException e) {
+      throw new SoundFailure("The synthesizer of this Java does not start: " + e.getMessage(), e);
+    }
+  }
+
+  /**
+   * Calls {@code AudioSynthesizer.openStream} by reflection: its package is not exported, the jar's
+   * manifest (and the tests' command line) export it, and a compiler held to Java 17's public
+   * classes knows neither.
+   */
+  private static AudioInputStream openStream(javax.sound.midi.Synthesizer device, int sampleRate)
+      throws SoundFailure {
+    AudioFormat format =
+        new AudioFormat(
+            AudioFormat.Encoding.PCM_FLOAT, sampleRate, 32, CHANNELS, 8, sampleRate, false);
+    Map<String, Object> settings =
+        Map.of(
+            "control rate", CONTROL_RATE,
+            "max polyphony", 128,
+            "reverb", true,
+            "chorus", false,
+            "auto gain control", false,
+            "jitter correction", false,
+            "load default soundbank", false);
+    try {
+      return (AudioInputStream)
+          Class.forName("com.sun.media.sound.AudioSynthesizer")
+              .getMethod("openStream", AudioFormat.class, Map.class)
+              .invoke(device, format, settings);
+    } catch (InvocationTargetException e) {
+      throw new SoundFailure(
+          "The synthesizer of this Java does not start: " + e.getCause().getMessage(), e);
+    } catch (ReflectiveOperationException | IllegalArgumentException e) {
+      throw new SoundFailure(
+          "This Java's synthesizer cannot be reached; start the program with java -jar on an"
+              + " OpenJDK of 17 or later, or choose a MIDI port with --out.",
+          e);
+    }
+  }
+
+  /** Frames of a control block: 300 at 44,100 a second. Reading whole blocks wastes nothing. */
+  public int blockFrames() {
+    return block.capacity() / CHANNELS;
+  }
+
+  public int sampleRate() {
+    return sampleRate;
+  }
+
+  /** Frames read so far: the next one read has this number. */
+  public long position() {
+    return position;
+  }
+
+  /** What makes the sounds, for people: the name of the bank. */
+  public String bankName() {
+    return bank.name();
+  }
+
+  /** How much the sum of a usual band should be amplified to fill the scale, as a factor. */
+  public float usualGain() {
+    return bank.usualGain();
+  }
+
+  /** Loads the sounds of these parts; sounds not loaded are silent. */
+  public void prepare(List<Part> parts) {
+    parts.forEach(part -> bank.loadInto(device, part.role(), part.sound().program()));
+  }
+
+  /** Sends a message that sounds on a frame, or as soon as it can where that frame is past. */
+  public void send(ShortMessage message, long frame) {
+    long micros = Math.round(frame * 1e6 / sampleRate);
+    for (ShortMessage adapted : bank.adapt(message)) {
+      receiver.send(adapted, micros);
+    }
+  }
+
+  /** Reads the next frames into interleaved stereo. */
+  public void read(float[] stereo, int frames) {
+    int wanted = frames * CHANNELS;
+    int done = 0;
+    while (done < wanted) {
+      if (!block.hasRemaining()) {
+        nextBlock();
+      }
+      int some = Math.min(wanted - done, block.remaining());
+      block.get(stereo, done, some);
+      done += some;
+    }
+    position += frames;
+  }
+
+  private void nextBlock() {
+    try {
+      stream.readNBytes(bytes, 0, bytes.length);
+    } catch (IOException e) {
+      throw new IllegalStateException("a stream in memory failed", e);
+    }
+    block.rewind();
+  }
+
+  /** Stops every sound at once and ends the stream. */
+  @Override
+  public void close() {
+    device.close();
+  }
+}
