@@ -1,0 +1,153 @@
+package hingetone.exchange;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import hingetone.notation.NoteText;
+import hingetone.score.Note;
+import hingetone.text.Source;
+import hingetone.text.Span;
+import hingetone.theory.Interval;
+import hingetone.theory.Key;
+import hingetone.theory.NoteName;
+import hingetone.theory.Pitch;
+import hingetone.theory.Scale;
+import hingetone.time.Beats;
+import java.util.List;
+import java.util.stream.Collectors;
+import org.junit.jupiter.api.Test;
+
+class PhraseTest {
+  private static final Key A_MINOR = Key.parse("A minor").orElseThrow();
+  private static final Scale PENTATONIC = A_MINOR.pentatonic();
+
+  /** A phrase from note text, so many quarters of which are its pickup. */
+  private static Phrase phrase(String notes, Beats pickup) {
+    NoteText text =
+        NoteText.read(new Source("test", notes), new Span(0, notes.length())).value().orElseThrow();
+    List<Tone> tones =
+        text.notes().stream()
+            .map((Note n) -> Tone.of(n.onset().minus(pickup), n.length(), A_MINOR.spell(n.key())))
+            .toList();
+    return new Phrase(A_MINOR, tones);
+  }
+
+  private static final Phrase ASKING = phrase("E4i G4i A4i C5q. D5i E5q", Beats.of(3, 2));
+
+  private static String pitches(Phrase phrase) {
+    return phrase.tones().stream().map(t -> t.pitch().toString()).collect(Collectors.joining(" "));
+  }
+
+  private static String onsets(Phrase phrase) {
+    return phrase.tones().stream().map(t -> t.onset().toString()).collect(Collectors.joining(" "));
+  }
+
+  @Test
+  void time_is_counted_from_the_landing() {
+    assertThat(onsets(ASKING)).isEqualTo("-1+1/2 -1 -1/2 0 1+1/2 2");
+    assertThat(ASKING.landing().pitch()).isEqualTo(Pitch.parse("C5").orElseThrow());
+    assertThat(ASKING.length()).isEqualTo(Beats.of(9, 2));
+  }
+
+  @Test
+  void a_push_an_eighth_early_is_the_landing() {
+    Phrase pushed = phrase("E4i A4i- A4-h G4q", Beats.ONE);
+    assertThat(pushed.landing().pitch()).isEqualTo(Pitch.parse("A4").orElseThrow());
+  }
+
+  @Test
+  void in_another_key_every_note_is_the_same_degree() {
+    for (Key to : everyKey()) {
+      Phrase moved = ASKING.inKey(to);
+      List<Interval> before = degrees(ASKING);
+      assertThat(moved.key()).isEqualTo(to);
+      assertThat(degrees(moved).stream().map(Interval::number))
+          .as("%s", to)
+          .isEqualTo(before.stream().map(Interval::number).toList());
+      assertThat(moved.tones()).allMatch(t -> to.heptatonic().contains(t.pitch().name()));
+      assertThat(Math.abs(moved.landing().pitch().midi() - ASKING.landing().pitch().midi()))
+          .isLessThanOrEqualTo(7);
+    }
+  }
+
+  private static List<Key> everyKey() {
+    return java.util.stream.IntStream.rangeClosed(-5, 6)
+        .mapToObj(NoteName::ofFifths)
+        .flatMap(tonic -> Key.MODES.stream().map(mode -> new Key(tonic, mode)))
+        .toList();
+  }
+
+  private static List<Interval> degrees(Phrase phrase) {
+    return phrase.tones().stream().map(t -> phrase.key().tonic().to(t.pitch().name())).toList();
+  }
+
+  @Test
+  void a_note_outside_the_scale_stays_outside_by_as_much() {
+    Phrase blue = phrase("D5i Eb5i E5q", Beats.ZERO);
+    assertThat(pitches(blue.inKey(Key.parse("B minor").orElseThrow()))).isEqualTo("E5 F5 F#5");
+  }
+
+  @Test
+  void moved_exactly_every_note_moves_by_the_interval_and_back() {
+    Phrase moved = ASKING.plus(Interval.FIFTH);
+    assertThat(pitches(moved)).isEqualTo("B4 D5 E5 G5 A5 B5");
+    assertThat(moved.key()).hasToString("E minor");
+    assertThat(moved.plus(Interval.FIFTH.negated())).isEqualTo(ASKING);
+    assertThat(ASKING.octaves(-1).octaves(1)).isEqualTo(ASKING);
+  }
+
+  @Test
+  void displaced_it_keeps_its_rhythm_and_lands_elsewhere() {
+    Phrase later = ASKING.shifted(Beats.of(1, 2));
+    assertThat(onsets(later)).isEqualTo("-1 -1/2 0 1/2 2 2+1/2");
+    assertThat(later.shifted(Beats.of(-1, 2))).isEqualTo(ASKING);
+  }
+
+  @Test
+  void a_figure_of_three_eighths_comes_back_on_another_beat_each_time() {
+    Phrase figure = phrase("A4i C5i D5i", Beats.ZERO);
+    assertThat(onsets(figure.repeated(Beats.of(3, 2), 3)))
+        .isEqualTo("0 1/2 1 1+1/2 2 2+1/2 3 3+1/2 4");
+  }
+
+  @Test
+  void a_figure_longer_than_its_period_is_cut_where_it_comes_round() {
+    Phrase figure = phrase("A4q C5q D5q", Beats.ZERO);
+    Phrase round = figure.repeated(Beats.of(5, 2), 2);
+    assertThat(onsets(round)).isEqualTo("0 1 2 2+1/2 3+1/2 4+1/2");
+    assertThat(round.tones().get(2).length()).isEqualTo(Beats.of(1, 2));
+  }
+
+  @Test
+  void another_ending_leaves_the_opening_as_it_was() {
+    Phrase other =
+        ASKING
+            .before(Beats.of(3, 2))
+            .then(List.of(Tone.of(Beats.of(3, 2), Beats.ONE, Pitch.parse("A4").orElseThrow())));
+    assertThat(pitches(other)).isEqualTo("E4 G4 A4 C5 A4");
+  }
+
+  @Test
+  void mirrored_it_turns_round_its_landing_and_twice_is_itself() {
+    Phrase mirrored = ASKING.mirrored(PENTATONIC);
+    assertThat(pitches(mirrored)).isEqualTo("G5 E5 D5 C5 A4 G4");
+    assertThat(mirrored.mirrored(PENTATONIC)).isEqualTo(ASKING);
+  }
+
+  @Test
+  void moved_along_the_scale_by_steps() {
+    assertThat(pitches(ASKING.steps(PENTATONIC, 1))).isEqualTo("G4 A4 C5 D5 E5 G5");
+    assertThat(ASKING.steps(PENTATONIC, 3).steps(PENTATONIC, -3)).isEqualTo(ASKING);
+  }
+
+  @Test
+  void thinned_it_keeps_its_landing_and_its_outer_notes() {
+    assertThat(onsets(ASKING.thinned(Beats.ONE))).isEqualTo("-1+1/2 -1 0 2");
+  }
+
+  @Test
+  void thickened_long_notes_move_on_by_step_towards_the_next() {
+    Phrase thick = ASKING.thickened(PENTATONIC);
+    assertThat(pitches(thick)).isEqualTo("E4 G4 A4 C5 D5 D5 E5");
+    assertThat(thick.length()).isEqualTo(ASKING.length());
+  }
+}
