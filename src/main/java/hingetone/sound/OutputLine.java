@@ -166,7 +166,10 @@ public final class OutputLine implements AutoCloseable {
     }
     writtenBefore = written;
     playhead.forget();
-    return true;
+    if (closed) {
+      closeWithinLimit(line);
+    }
+    return !closed;
   }
 
   /** Frames taken so far. */
@@ -175,8 +178,8 @@ public final class OutputLine implements AutoCloseable {
   }
 
   /**
-   * The frame that is heard at a moment of the clock, smoothed: the devices' own answers jump by
-   * several milliseconds. It never runs backwards, nor ahead of what was written.
+   * The frame that is heard at a moment of the clock, smoothed: a device's own answers jump by
+   * several milliseconds. Never ahead of what was written.
    */
   public long frameHeard(long nanos) {
     return Math.min(written, playhead.frame(nanos));
