@@ -1,6 +1,8 @@
 package hingetone.theory;
 
 import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 
 /**
  * A spelled interval, kept as steps on the line of fifths and octaves, so that transposition is
@@ -19,6 +21,7 @@ public record Interval(int fifths, int octaves) {
   public static final Interval FIFTH = ofFifths(1);
   public static final Interval OCTAVE = new Interval(0, 1);
 
+  private static final Pattern DEGREE = Pattern.compile("(-?)(b{0,6}|#{0,6})([1-9]|1[0-5])");
   private static final int[] MAJOR_SCALE_FIFTHS = {0, 2, 4, -1, 1, 3, 5};
 
   /** The simple interval, unison to seventh, a number of steps along the line of fifths. */
@@ -28,20 +31,18 @@ public record Interval(int fifths, int octaves) {
 
   /**
    * Reads a whole text as a degree: flats or sharps, then a number from 1 to 15. {@code b3} is a
-   * minor third, {@code #11} an augmented eleventh. Empty when it is anything else.
+   * minor third, {@code #11} an augmented eleventh, {@code -5} a fifth down. Empty when it is
+   * anything else.
    */
   public static Optional<Interval> parse(String degree) {
-    String accidentals = degree.replaceAll("[0-9]+$", "");
-    String digits = degree.substring(accidentals.length());
-    if (!accidentals.matches("b{0,6}|#{0,6}") || !digits.matches("[0-9]{1,2}")) {
+    Matcher found = DEGREE.matcher(degree);
+    if (!found.matches()) {
       return Optional.empty();
     }
-    int number = Integer.parseInt(digits);
-    if (number < 1 || number > 15) {
-      return Optional.empty();
-    }
-    int alteration = accidentals.startsWith("b") ? -accidentals.length() : accidentals.length();
-    return Optional.of(ofNumber(number, alteration));
+    int alteration =
+        found.group(2).startsWith("b") ? -found.group(2).length() : found.group(2).length();
+    Interval up = ofNumber(Integer.parseInt(found.group(3)), alteration);
+    return Optional.of(found.group(1).isEmpty() ? up : up.negated());
   }
 
   /** The interval of a diatonic number (1 = unison) altered from the major scale's. */

@@ -1,8 +1,9 @@
 package hingetone.theory;
 
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
+import java.util.stream.Stream;
 
 /**
  * A key: a tonic and {@code major}, {@code minor}, {@code blues} or a mode.
@@ -17,6 +18,8 @@ public record Key(NoteName tonic, ScaleType mode) {
           .stream()
           .map(ScaleType::named)
           .toList();
+
+  private static final int MOST_IN_SIGNATURE = 7;
 
   public Key {
     if (!MODES.contains(mode)) {
@@ -81,15 +84,27 @@ public record Key(NoteName tonic, ScaleType mode) {
     return new Key(tonic.plus(interval), mode);
   }
 
-  /** The key moved by semitones (either way), spelled with the fewest accidentals. */
+  /**
+   * The key moved by semitones (either way), spelled with the fewest sharps or flats; where six of
+   * either would do, with the sort this key has. A shift of 0 changes nothing.
+   */
   public Key shifted(int semitones) {
-    int chroma = Math.floorMod(tonic.chroma() + semitones, 12);
-    int first = Math.floorMod(7 * chroma, 12);
-    return Set.of(first - 12, first, first + 12).stream()
+    return semitones == 0 ? this : moved(semitones);
+  }
+
+  /** The key that sounds the same with the fewest sharps or flats: E minor for F flat minor. */
+  public Key simplified() {
+    return Math.abs(signature()) <= MOST_IN_SIGNATURE ? this : moved(0);
+  }
+
+  private Key moved(int semitones) {
+    int first = Math.floorMod(7 * (tonic.chroma() + Math.floorMod(semitones, 12)), 12);
+    int side = Integer.signum(signature());
+    return Stream.of(first - 12, first, first + 12)
         .map(fifths -> new Key(NoteName.ofFifths(fifths), mode))
         .min(
-            java.util.Comparator.comparingInt((Key key) -> Math.abs(key.signature()))
-                .thenComparingInt(Key::signature))
+            Comparator.comparingInt((Key key) -> Math.abs(key.signature()))
+                .thenComparingInt(key -> side > 0 ? -key.signature() : key.signature()))
         .orElseThrow();
   }
 

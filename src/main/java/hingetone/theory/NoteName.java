@@ -1,30 +1,26 @@
 package hingetone.theory;
 
+import java.util.Locale;
 import java.util.Optional;
 
 /**
  * A spelled note name without an octave: {@code F#}, {@code Bb}, {@code C}.
  *
- * <p>Equality compares the spelling; {@link #soundsLike} compares the sound. Example: {@code
+ * <p>Equality compares the spelling; {@link #soundsLike} compares the sound. What people write has
+ * at most {@value #MOST_ALTERATIONS} sharps or flats; arithmetic goes as far as it must, so that it
+ * is always exact and can be undone. Example: {@code
  * NoteName.parse("A").orElseThrow().plus(Interval.MINOR_THIRD)} is {@code C}.
  *
  * @param letter the letter
- * @param alteration semitones up (sharps) or down (flats), −{@value #MOST_ALTERATIONS} to {@value
- *     #MOST_ALTERATIONS}
+ * @param alteration semitones up (sharps) or down (flats)
  */
 public record NoteName(Letter letter, int alteration) {
-  /** Sharps or flats a spelling may carry; arithmetic beyond that is a mistake. */
-  public static final int MOST_ALTERATIONS = 6;
+  /** Sharps or flats that a name may have to be read. */
+  public static final int MOST_ALTERATIONS = 2;
 
   private static final Letter[] BY_FIFTHS = {
     Letter.F, Letter.C, Letter.G, Letter.D, Letter.A, Letter.E, Letter.B
   };
-
-  public NoteName {
-    if (Math.abs(alteration) > MOST_ALTERATIONS) {
-      throw new IllegalArgumentException("more than six accidentals: " + letter + " " + alteration);
-    }
-  }
 
   /** The name at a place on the line of fifths: −1 is F, 0 C, 1 G, 6 F sharp, −2 B flat. */
   public static NoteName ofFifths(int fifths) {
@@ -32,8 +28,8 @@ public record NoteName(Letter letter, int alteration) {
   }
 
   /**
-   * Reads a whole text as a note name: a letter A to G in either case and sharps or flats ({@code #
-   * ♯ x 𝄪 b ♭ 𝄫}). Empty when the text is anything else.
+   * Reads a whole text as a note name: a letter A to G in either case and up to two sharps or flats
+   * ({@code # ♯ x 𝄪 b ♭ 𝄫}). Empty when the text is anything else.
    */
   public static Optional<NoteName> parse(String text) {
     int length = prefixLength(text);
@@ -46,13 +42,14 @@ public record NoteName(Letter letter, int alteration) {
       return 0;
     }
     int end = 1;
-    int direction = 0;
+    int alteration = 0;
     while (end < text.length()) {
       int step = alterationOf(text.codePointAt(end));
-      if (step == 0 || (direction != 0 && Integer.signum(step) != direction)) {
+      boolean turnsBack = alteration * step < 0;
+      if (step == 0 || turnsBack || Math.abs(alteration + step) > MOST_ALTERATIONS) {
         break;
       }
-      direction = Integer.signum(step);
+      alteration += step;
       end += Character.charCount(text.codePointAt(end));
     }
     return end;
@@ -60,8 +57,7 @@ public record NoteName(Letter letter, int alteration) {
 
   private static NoteName read(String text) {
     int alteration = text.codePoints().skip(1).map(NoteName::alterationOf).sum();
-    return new NoteName(
-        Letter.valueOf(text.substring(0, 1).toUpperCase(java.util.Locale.ROOT)), alteration);
+    return new NoteName(Letter.valueOf(text.substring(0, 1).toUpperCase(Locale.ROOT)), alteration);
   }
 
   private static int alterationOf(int character) {
@@ -104,24 +100,20 @@ public record NoteName(Letter letter, int alteration) {
   }
 
   /**
-   * The simplest name that sounds the same, for people to read: G for F##, F for E#, E for Fb. A
-   * name with a single sharp or flat on a black key stays as it is.
+   * The name people read most easily: G for F##, F for E#, E for Fb. A natural where there is one,
+   * else a name with one sharp or flat, which stays as it is.
    */
   public NoteName simplified() {
+    for (Letter natural : Letter.values()) {
+      if (natural.semitones() == chroma()) {
+        return new NoteName(natural, 0);
+      }
+    }
     int fifths = fifths();
-    while (fifths > 8) {
-      fifths -= 12;
+    while (Math.abs(ofFifths(fifths).alteration) > 1) {
+      fifths -= 12 * Integer.signum(alteration);
     }
-    while (fifths < -6) {
-      fifths += 12;
-    }
-    NoteName near = ofFifths(fifths);
-    boolean whiteKey =
-        "CDEFGAB".chars().anyMatch(c -> Letter.valueOf("" + (char) c).semitones() == chroma());
-    if (!whiteKey) {
-      return near;
-    }
-    return ofFifths(Math.floorMod(fifths + 1, 12) - 1);
+    return ofFifths(fifths);
   }
 
   /** The name as text with {@code #} and {@code b}. */

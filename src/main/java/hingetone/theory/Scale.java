@@ -14,6 +14,9 @@ public record Scale(NoteName tonic, ScaleType type) {
   /** Reads {@code A minor pentatonic}; empty when the tonic or the kind is unknown. */
   public static Optional<Scale> parse(String text) {
     int length = NoteName.prefixLength(text);
+    if (length == text.length() || !Character.isWhitespace(text.charAt(length))) {
+      return Optional.empty();
+    }
     return NoteName.parse(text.substring(0, length))
         .flatMap(t -> ScaleType.parse(text.substring(length)).map(k -> new Scale(t, k)));
   }
@@ -26,6 +29,11 @@ public record Scale(NoteName tonic, ScaleType type) {
   /** Whether a note with this sound belongs to the scale, whatever its spelling. */
   public boolean contains(NoteName note) {
     return degreeOf(note.chroma()).isPresent();
+  }
+
+  /** The notes that sound in the other scale too, as this one spells them, in its order. */
+  public List<NoteName> commonTones(Scale other) {
+    return notes().stream().filter(other::contains).toList();
   }
 
   /** The interval from the tonic to a pitch class (0 to 11) when it belongs to the scale. */
