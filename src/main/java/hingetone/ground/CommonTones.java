@@ -1,0 +1,39 @@
+package hingetone.ground;
+
+import hingetone.theory.Chord;
+import hingetone.theory.Key;
+import hingetone.theory.NoteName;
+import hingetone.theory.Scale;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * What two keys share, spelled as the first key spells it and in its order.
+ *
+ * @param pentatonic notes of both keys' five-note scales
+ * @param scale notes of both keys' seven-note scales
+ * @param chords notes of both chords at the line; empty where there is no chord
+ */
+public record CommonTones(List<NoteName> pentatonic, List<NoteName> scale, List<NoteName> chords) {
+  public CommonTones {
+    pentatonic = List.copyOf(pentatonic);
+    scale = List.copyOf(scale);
+    chords = List.copyOf(chords);
+  }
+
+  static CommonTones of(Key from, Key to, Optional<Chord> before, Optional<Chord> after) {
+    return new CommonTones(
+        shared(from.pentatonic(), to.pentatonic()),
+        shared(from.heptatonic(), to.heptatonic()),
+        before.isPresent() && after.isPresent()
+            ? before.get().notes().stream()
+                .filter(n -> after.get().degreeOf(n.chroma()).isPresent())
+                .toList()
+            : List.of());
+  }
+
+  /** The notes of the first scale that the second has too, whatever it calls them. */
+  static List<NoteName> shared(Scale first, Scale second) {
+    return first.notes().stream().filter(second::contains).toList();
+  }
+}

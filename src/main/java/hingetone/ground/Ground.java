@@ -1,0 +1,229 @@
+package hingetone.ground;
+
+import hingetone.chart.Chart;
+import hingetone.chart.Form;
+import hingetone.ground.Line.Side;
+import hingetone.neck.Fretboard;
+import hingetone.neck.Shape;
+import hingetone.neck.Shapes;
+import hingetone.theory.Chord;
+import hingetone.theory.Interval;
+import hingetone.theory.Key;
+import hingetone.theory.Scale;
+import hingetone.time.Beats;
+import hingetone.time.Position;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * What lies under the player's fingers through a form: the scales that fit each chord, the shape
+ * for each, and the ways over every crossing and turnaround. Computed once, then only read.
+ */
+public final class Ground {
+  private final Form form;
+  private final Fretboard fretboard;
+  private final Map<Scale, List<Shape>> shapes = new HashMap<>();
+  private final Map<Setting, List<FittingScale>> ranked = new HashMap<>();
+  private final List<List<List<FittingScale>>> scales;
+  private final List<List<Shape>> route;
+  private final List<Crossing> crossings;
+  private final List<Turnaround> turnarounds;
+
+  private Ground(Form form, Fretboard fretboard) {
+    this.form = form;
+    this.fretboard = fretboard;
+    this.scales =
+        Settings.of(form).stream()
+            .map(
+                bar -> bar.stream().map(s -> ranked.computeIfAbsent(s, ScaleChoice::rank)).toList())
+            .toList();
+    this.route = findRoute();
+    this.crossings = findCrossings();
+    this.turnarounds = findTurnarounds();
+  }
+
+  /**
+   * The ground of a chart.
+   *
+   * @param chart the chart
+   * @param form its form
+   * @param fretboard the neck it is played on
+   */
+  public static Ground of(Chart chart, Form form, Fretboard fretboard) {
+    return new Ground(form, fretboard);
+  }
+
+  public Fretboard fretboard() {
+    return fretboard;
+  }
+
+  public Form form() {
+    return form;
+  }
+
+  /**
+   * The scales that fit the chord at a place, the best first; never empty.
+   *
+   * @param bar the bar, in whatever lap
+   * @param beat the beat, 1 being the bar line
+   */
+  public List<FittingScale> scalesAt(int bar, Beats beat) {
+    Form.Bar there = form.bar(bar);
+    return scales.get(there.number() - 1).get(slot(there, beat));
+  }
+
+  /** The shape of the best scale at a place that keeps the hand's travel through the lap least. */
+  public Shape shapeAt(int bar, Beats beat) {
+    Form.Bar there = form.bar(bar);
+    return route.get(there.number() - 1).get(slot(there, beat));
+  }
+
+  /** The shapes of the route: for each bar of the lap one for each of its chords. */
+  public List<List<Shape>> route() {
+    return route;
+  }
+
+  /** The changes of key through a lap, the seam to the next lap last. */
+  public List<Crossing> crossings() {
+    return crossings;
+  }
+
+  /** The dominants that lead back to a tonic at the end of a section, the seam last. */
+  public List<Turnaround> turnarounds() {
+    return turnarounds;
+  }
+
+  /**
+   * The first crossing whose line comes after a position, its bar counted on through the laps;
+   * empty when the form never changes key.
+   */
+  public Optional<Crossing> nextCrossing(Position position) {
+    int bars = form.bars().size();
+    int lapStart = position.bar() < 1 ? 0 : (position.bar() - 1) / bars * bars;
+    return crossings.stream()
+        .flatMap(
+            c ->
+                java.util.stream.Stream.of(c.atBar() + lapStart, c.atBar() + lapStart + bars)
+                    .map(c::atBar))
+        .filter(c -> c.atBar() > position.bar())
+        .min(Comparator.comparingInt(Crossing::atBar));
+  }
+
+  /** Every shape of a scale on this neck. */
+  public List<Shape> shapes(Scale scale) {
+    return shapes.computeIfAbsent(scale, s -> Shapes.of(fretboard, s));
+  }
+
+  /** A scale's shape that lies nearest to another shape. */
+  public Shape nearest(Scale scale, Shape hand) {
+    return shapes(scale).stream()
+        .min(Comparator.comparingDouble(s -> Route.travel(fretboard, hand, s)))
+        .orElseThrow();
+  }
+
+  private static int slot(Form.Bar bar, Beats beat) {
+    return bar.chords().chords().indexOf(bar.slotAt(beat));
+  }
+
+  private List<List<Shape>> findRoute() {
+    List<Scale> stages = new ArrayList<>();
+    List<List<Integer>> stageOf = new ArrayList<>();
+    for (List<List<FittingScale>> bar : scales) {
+      List<Integer> inBar = new ArrayList<>();
+      for (List<FittingScale> slot : bar) {
+        Scale scale = slot.get(0).scale();
+        if (stages.isEmpty() || !stages.get(stages.size() - 1).equals(scale)) {
+          stages.add(scale);
+        }
+        inBar.add(stages.size() - 1);
+      }
+      stageOf.add(inBar);
+    }
+    List<Shape> found = Route.shortest(fretboard, stages.stream().map(this::shapes).toList());
+    return stageOf.stream().map(bar -> bar.stream().map(found::get).toList()).toList();
+  }
+
+  private List<Crossing> findCrossings() {
+    List<Crossing> found = new ArrayList<>();
+    for (Form.Bar bar : form.bars()) {
+      Form.Bar next = form.bar(bar.number() + 1);
+      if (!next.key().equals(bar.key())) {
+        found.add(crossing(bar, next));
+      }
+    }
+    return List.copyOf(found);
+  }
+
+  private Crossing crossing(Form.Bar bar, Form.Bar next) {
+    Line line = line(bar, next, bar.key(), bar.key().pentatonic(), bar.key().heptatonic());
+    return new Crossing(
+        bar.number() + 1,
+        bar.key(),
+        next.key(),
+        CommonTones.of(bar.key(), next.key(), line.before().chord(), line.after().chord()),
+        Holds.over(line),
+        Runs.over(line),
+        Stays.over(line));
+  }
+
+  private List<Turnaround> findTurnarounds() {
+    List<Turnaround> found = new ArrayList<>();
+    for (Form.Bar bar : form.bars()) {
+      Form.Bar next = form.bar(bar.number() + 1);
+      Optional<Chord> last = lastChord(bar);
+      if (bar.isLastOfSection() && last.filter(c -> leadsTo(c, next.key())).isPresent()) {
+        found.add(turnaround(bar, next, last.get()));
+      }
+    }
+    return List.copyOf(found);
+  }
+
+  private static boolean leadsTo(Chord chord, Key key) {
+    return Settings.isDominant(chord) && chord.root().soundsLike(key.tonic().plus(Interval.FIFTH));
+  }
+
+  private Turnaround turnaround(Form.Bar bar, Form.Bar next, Chord dominant) {
+    List<FittingScale> fitting = scales.get(bar.number() - 1).get(bar.chords().chords().size() - 1);
+    Line line = line(bar, next, next.key(), fitting.get(0).scale(), next.key().heptatonic());
+    return new Turnaround(
+        bar.number() + 1,
+        barsOf(dominant, bar),
+        dominant,
+        next.key(),
+        fitting,
+        Holds.over(line),
+        Runs.over(line),
+        Stays.over(line));
+  }
+
+  /** Bars at the end of a section that a chord fills, at least the last in part. */
+  private int barsOf(Chord chord, Form.Bar last) {
+    int bars = 1;
+    while (bars < last.inSection()
+        && form.bar(last.number() - bars).chords().chords().stream()
+            .allMatch(s -> s.chord().filter(chord::equals).isPresent())) {
+      bars++;
+    }
+    return bars;
+  }
+
+  private Line line(Form.Bar bar, Form.Bar next, Key keyBefore, Scale small, Scale large) {
+    List<Shape> lastShapes = route.get(bar.number() - 1);
+    Shape hand = nearest(small, lastShapes.get(lastShapes.size() - 1));
+    Shape handAfter = nearest(next.key().pentatonic(), route.get(next.number() - 1).get(0));
+    return new Line(
+        fretboard,
+        bar.meter(),
+        new Side(keyBefore, lastChord(bar), large, hand),
+        new Side(next.key(), next.chordAt(Beats.ONE), next.key().heptatonic(), handAfter),
+        shapes(next.key().pentatonic()));
+  }
+
+  private static Optional<Chord> lastChord(Form.Bar bar) {
+    return bar.chords().chords().get(bar.chords().chords().size() - 1).chord();
+  }
+}

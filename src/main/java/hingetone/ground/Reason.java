@@ -1,0 +1,99 @@
+package hingetone.ground;
+
+import hingetone.theory.Chord;
+import hingetone.theory.Interval;
+import hingetone.theory.NoteName;
+import hingetone.theory.Scale;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Collectors;
+
+/** Says in a sentence why a scale fits: what it has of the chord, what colours, what clashes. */
+final class Reason {
+  /** From this much rubbing on a note is one to pass through. */
+  private static final double RUBS = 0.35;
+
+  private final Setting setting;
+  private final Scale scale;
+  private final ScaleChoice choice;
+
+  private Reason(Setting setting, Scale scale, ScaleChoice choice) {
+    this.setting = setting;
+    this.scale = scale;
+    this.choice = choice;
+  }
+
+  /** The reason, spelled for people: {@code On the tonic: has A C E G of Am7, D (11) is colour.} */
+  static String of(Setting setting, Scale scale, ScaleChoice choice) {
+    Reason reason = new Reason(setting, scale, choice);
+    return setting
+        .chord()
+        .map(reason::overChord)
+        .orElseGet(() -> reason.relation() + ": no chord to mind.");
+  }
+
+  private String overChord(Chord chord) {
+    List<String> parts = new ArrayList<>();
+    List<NoteName> had = chord.notes().stream().filter(scale::contains).toList();
+    parts.add(
+        had.isEmpty() ? "has no note of " + chord : "has " + names(had) + " of " + chord.symbol());
+    colours(chord).ifPresent(parts::add);
+    clashes(chord).ifPresent(parts::add);
+    blueThird(chord).ifPresent(parts::add);
+    return relation() + ": " + String.join(", ", parts) + ".";
+  }
+
+  private Optional<String> colours(Chord chord) {
+    List<NoteName> colours = added(chord).stream().filter(n -> choice.rub(n) < RUBS).toList();
+    return list(chord, colours).map(l -> l + (colours.size() == 1 ? " is colour" : " are colour"));
+  }
+
+  private Optional<String> clashes(Chord chord) {
+    List<NoteName> rubbing = added(chord).stream().filter(n -> choice.rub(n) >= RUBS).toList();
+    return list(chord, rubbing)
+        .map(l -> l + (rubbing.size() == 1 ? " clashes: pass through it" : " clash: pass through"));
+  }
+
+  private Optional<String> blueThird(Chord chord) {
+    NoteName major = chord.root().plus(Interval.MAJOR_THIRD);
+    NoteName minor = chord.root().plus(Interval.MINOR_THIRD);
+    boolean leavesOut =
+        chord.notes().contains(major) && !scale.contains(major) && scale.contains(minor);
+    return leavesOut
+        ? Optional.of(minor.simplified() + " is curled up towards " + major.simplified())
+        : Optional.empty();
+  }
+
+  private List<NoteName> added(Chord chord) {
+    return scale.notes().stream().filter(n -> chord.degreeOf(n.chroma()).isEmpty()).toList();
+  }
+
+  private static Optional<String> list(Chord chord, List<NoteName> notes) {
+    return notes.isEmpty()
+        ? Optional.empty()
+        : Optional.of(
+            notes.stream()
+                .map(n -> n.simplified() + " (" + Degrees.over(chord, n) + ")")
+                .collect(Collectors.joining(" ")));
+  }
+
+  private static String names(List<NoteName> notes) {
+    return notes.stream().map(n -> n.simplified().toString()).collect(Collectors.joining(" "));
+  }
+
+  /** Where the scale's tonic comes from. */
+  private String relation() {
+    for (Home home : setting.homes()) {
+      if (home.key().tonic().soundsLike(scale.tonic())) {
+        return switch (home.role()) {
+          case OWN -> "On the tonic";
+          case DOMINANT -> "On " + scale.tonic() + ", where the chord resolves";
+          case LEADING -> "On " + scale.tonic() + ", the tonic that comes next";
+          case RIFF -> "On the riff's own root";
+        };
+      }
+    }
+    return "On the chord's root";
+  }
+}

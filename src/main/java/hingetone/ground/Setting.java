@@ -1,0 +1,20 @@
+package hingetone.ground;
+
+import hingetone.theory.Chord;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+
+/**
+ * A chord in its place: everything the choice of scales depends on.
+ *
+ * @param chord the chord; empty for no chord
+ * @param homes the keys it is heard in, the strongest first
+ * @param neighbours pitch classes of the chords before and after it
+ */
+record Setting(Optional<Chord> chord, List<Home> homes, Set<Integer> neighbours) {
+  Setting {
+    homes = List.copyOf(homes);
+    neighbours = Set.copyOf(neighbours);
+  }
+}

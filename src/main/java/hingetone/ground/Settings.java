@@ -1,0 +1,202 @@
+package hingetone.ground;
+
+import hingetone.chart.ChartBar;
+import hingetone.chart.Form;
+import hingetone.chart.Section;
+import hingetone.ground.Home.Role;
+import hingetone.theory.Chord;
+import hingetone.theory.Key;
+import hingetone.theory.NoteName;
+import hingetone.theory.ScaleType;
+import hingetone.time.Beats;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
+
+/**
+ * Puts each chord of a form in its place: what is before and after it, which keys it is heard in.
+ */
+final class Settings {
+  private record Slot(int bar, Section section, int place, ChartBar.Slot slot) {
+    Optional<Chord> chord() {
+      return slot.chord();
+    }
+  }
+
+  private final List<Slot> slots = new ArrayList<>();
+  private final int[] before;
+  private final int[] after;
+  private final Map<Section, Optional<Home>> riffs = new HashMap<>();
+
+  private Settings(Form form) {
+    for (Form.Bar bar : form.bars()) {
+      for (ChartBar.Slot slot : bar.chords().chords()) {
+        slots.add(new Slot(bar.number(), bar.section(), bar.place(), slot));
+      }
+    }
+    after = neighbours(1);
+    before = neighbours(-1);
+  }
+
+  /** The settings of a form: for each bar those of its chords, in order. */
+  static List<List<Setting>> of(Form form) {
+    Settings settings = new Settings(form);
+    List<List<Setting>> all = new ArrayList<>();
+    for (int i = 0; i < settings.slots.size(); i++) {
+      if (all.size() < settings.slots.get(i).bar) {
+        all.add(new ArrayList<>());
+      }
+      all.get(all.size() - 1).add(settings.at(i));
+    }
+    return all;
+  }
+
+  /**
+   * For each slot the nearest one, that way round the lap, with another chord; itself where there
+   * is none. Walking against the direction, and twice round, each is known from the one beside it.
+   */
+  private int[] neighbours(int direction) {
+    int n = slots.size();
+    int[] found = new int[n];
+    for (int i = 0; i < n; i++) {
+      found[i] = i;
+    }
+    for (int step = 2 * n; step > 0; step--) {
+      int here = Math.floorMod(direction * step, n);
+      int beside = Math.floorMod(here + direction, n);
+      boolean same = slots.get(beside).chord().equals(slots.get(here).chord());
+      boolean silent = slots.get(beside).chord().isEmpty();
+      if (same || silent) {
+        boolean useful = !slots.get(found[beside]).chord().equals(slots.get(here).chord());
+        found[here] = useful && found[beside] != beside ? found[beside] : here;
+      } else {
+        found[here] = beside;
+      }
+    }
+    return found;
+  }
+
+  private Setting at(int i) {
+    Slot slot = slots.get(i);
+    Set<Integer> neighbours = new TreeSet<>();
+    for (int beside : List.of(before[i], after[i])) {
+      if (beside != i && slots.get(beside).section.equals(slot.section)) {
+        slots
+            .get(beside)
+            .chord()
+            .ifPresent(c -> neighbours.addAll(Home.chromas(c.notes().stream())));
+      }
+    }
+    return new Setting(slot.chord(), homes(i), neighbours);
+  }
+
+  private List<Home> homes(int i) {
+    Slot slot = slots.get(i);
+    if (slot.chord().isEmpty()) {
+      return List.of(new Home(slot.section.key(), 1, Role.OWN));
+    }
+    Chord chord = slot.chord().get();
+    Key own = slot.section.key();
+    List<Home> homes = new ArrayList<>();
+    homes.add(new Home(own, Weights.OWN_KEY * square(Home.belonging(own, chord)), Role.OWN));
+    resolution(i, chord).ifPresent(homes::add);
+    leading(i, chord).ifPresent(homes::add);
+    riffs.computeIfAbsent(slot.section, Settings::riff).ifPresent(homes::add);
+    return merged(homes);
+  }
+
+  /** A dominant whose root falls a fifth, or a semitone, to the next chord's. */
+  private Optional<Home> resolution(int i, Chord chord) {
+    Slot next = slots.get(after[i]);
+    if (!isDominant(chord) || next.chord().isEmpty() || after[i] == i) {
+      return Optional.empty();
+    }
+    NoteName tonic = next.chord().get().root();
+    int fall = Math.floorMod(chord.root().chroma() - tonic.chroma(), 12);
+    double weight = fall == 7 ? Weights.RESOLUTION : fall == 1 ? Weights.TRITONE_RESOLUTION : 0;
+    Key key =
+        next.section.key().tonic().soundsLike(tonic)
+            ? next.section.key()
+            : new Key(tonic, ScaleType.named(isMinor(next.chord().get()) ? "minor" : "major"));
+    return weight == 0 ? Optional.empty() : Optional.of(new Home(key, weight, Role.DOMINANT));
+  }
+
+  /** The last chord before another section's key, as far as it belongs there. */
+  private Optional<Home> leading(int i, Chord chord) {
+    int next = (i + 1) % slots.size();
+    while (next != i
+        && slots.get(next).place == slots.get(i).place
+        && slots.get(next).chord().equals(slots.get(i).chord())) {
+      next = (next + 1) % slots.size();
+    }
+    Key key = slots.get(next).section.key();
+    boolean changes =
+        slots.get(next).place != slots.get(i).place && !key.equals(slots.get(i).section.key());
+    double weight = Weights.LEADING_ON * square(Home.belonging(key, chord));
+    return changes ? Optional.of(new Home(key, weight, Role.LEADING)) : Optional.empty();
+  }
+
+  /** The root of a chord that fills more than half of a section, felt as a tonic. */
+  private static Optional<Home> riff(Section section) {
+    Map<Optional<Chord>, Beats> lengths = new HashMap<>();
+    section
+        .bars()
+        .forEach(
+            bar -> bar.chords().forEach(s -> lengths.merge(s.chord(), s.beats(), Beats::plus)));
+    Beats all = lengths.values().stream().reduce(Beats.ZERO, Beats::plus);
+    return lengths.entrySet().stream()
+        .filter(e -> e.getKey().isPresent())
+        .max(Comparator.comparing(Map.Entry::getValue))
+        .map(e -> new Home(riffKey(section, e.getKey().get()), riffWeight(e, all), Role.RIFF))
+        .filter(home -> home.weight() > 0);
+  }
+
+  private static double riffWeight(Map.Entry<Optional<Chord>, Beats> longest, Beats all) {
+    return Weights.RIFF * (2 * longest.getValue().dividedBy(all).toDouble() - 1);
+  }
+
+  private static Key riffKey(Section section, Chord chord) {
+    if (section.key().tonic().soundsLike(chord.root())) {
+      return section.key();
+    }
+    String mode = isMinor(chord) ? "dorian" : isDominant(chord) ? "mixolydian" : "major";
+    return new Key(chord.root(), ScaleType.named(mode));
+  }
+
+  private static List<Home> merged(List<Home> homes) {
+    Map<Key, Home> byKey = new java.util.LinkedHashMap<>();
+    double sum = homes.stream().mapToDouble(Home::weight).sum();
+    for (Home home : homes) {
+      Home share = new Home(home.key(), sum == 0 ? 1 : home.weight() / sum, home.role());
+      byKey.merge(
+          share.key(),
+          share,
+          (a, b) ->
+              new Home(
+                  a.key(), a.weight() + b.weight(), a.weight() > b.weight() ? a.role() : b.role()));
+    }
+    return byKey.values().stream()
+        .sorted(Comparator.comparingDouble(Home::weight).reversed())
+        .toList();
+  }
+
+  /** A major third and a minor seventh, or no seventh at all: what can pull to a tonic. */
+  static boolean isDominant(Chord chord) {
+    return chord.quality().has(4)
+        && !chord.quality().has(11)
+        && (chord.quality().has(10) || !chord.quality().has(9));
+  }
+
+  static boolean isMinor(Chord chord) {
+    return chord.quality().has(3) && !chord.quality().has(4);
+  }
+
+  private static double square(double x) {
+    return x * x;
+  }
+}

@@ -1,0 +1,14 @@
+/**
+ * The ground a player stands on: which scale fits each chord in its place, where it lies on the
+ * neck, what survives a change of key and how to go over it.
+ *
+ * <p>May import the base packages, chart and neck. The model and its weights are explained in
+ * {@code src/docs/ground.md}.
+ *
+ * <pre>{@code
+ * Ground ground = Ground.of(chart, Form.of(chart), Fretboard.of(chart.tuning(), chart.capo()));
+ * ground.scalesAt(1, Beats.ONE).get(0);   // A minor pentatonic, its fit and the reason
+ * ground.crossings().get(0).holds();      // what may ring across the first change of key
+ * }</pre>
+ */
+package hingetone.ground;

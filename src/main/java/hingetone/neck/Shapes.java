@@ -1,0 +1,119 @@
+package hingetone.neck;
+
+import hingetone.neck.Shape.Layout;
+import hingetone.theory.Interval;
+import hingetone.theory.Pitch;
+import hingetone.theory.Scale;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.Comparator;
+import java.util.List;
+import java.util.stream.IntStream;
+
+/**
+ * Every shape of a scale on a neck, computed from the tuning.
+ *
+ * <p>From each place on the lowest string where a degree of the scale lies, consecutive notes of
+ * the scale are shared out over the strings in the way that costs the hand least ({@link Sharing}).
+ */
+public final class Shapes {
+  private final Fretboard fretboard;
+  private final Scale scale;
+
+  private Shapes(Fretboard fretboard, Scale scale) {
+    this.fretboard = fretboard;
+    this.scale = scale;
+  }
+
+  /**
+   * All shapes that lie wholly on the neck, up the neck, even ones before those in one position;
+   * where both come out the same it is there once. For A minor pentatonic in standard tuning: the
+   * five shapes of the handbooks, once more an octave up as far as the neck goes.
+   */
+  public static List<Shape> of(Fretboard fretboard, Scale scale) {
+    Shapes shapes = new Shapes(fretboard, scale);
+    List<Shape> whole = shapes.all(Sharing.ANYWHERE).stream().filter(shapes::fits).toList();
+    return whole.isEmpty() ? shapes.all(fretboard.lastFret()) : whole;
+  }
+
+  private boolean fits(Shape shape) {
+    return shape.low() >= 0 && shape.high() <= fretboard.lastFret();
+  }
+
+  private List<Shape> all(int lastFret) {
+    List<Shape> found = new ArrayList<>();
+    for (int fret = 0; fret <= fretboard.lastFret(); fret++) {
+      int lowest = byPitch().get(0);
+      if (degreeOf(fretboard.open(lowest) + fret) != null) {
+        for (Layout layout : layouts()) {
+          add(found, layout, fret, lastFret);
+        }
+      }
+    }
+    return found.stream()
+        .filter(shape -> found.stream().noneMatch(other -> isBetter(other, shape)))
+        .sorted(Comparator.comparing(Shape::layout).thenComparing(s -> s.lowest().fret()))
+        .toList();
+  }
+
+  /** Whether a shape makes another needless: it holds all of it, or needs no such stretch. */
+  private static boolean isBetter(Shape one, Shape other) {
+    boolean holdsAll =
+        one.layout() == other.layout()
+            && one.size() > other.size()
+            && one.dots().containsAll(other.dots());
+    boolean tooWide = other.stretch() == Shape.Stretch.TOO_WIDE;
+    boolean sameStart = one.start().equals(other.start());
+    return holdsAll || (tooWide && sameStart && one.stretch() != Shape.Stretch.TOO_WIDE);
+  }
+
+  /** A position always; an even shape where a fourth holds a whole number of the scale's notes. */
+  private List<Layout> layouts() {
+    double onAString = Sharing.onAString(scale.type().intervals().size());
+    boolean even = Math.abs(onAString - Math.round(onAString)) < 0.1;
+    return even ? List.of(Layout.EVEN, Layout.POSITION) : List.of(Layout.POSITION);
+  }
+
+  private void add(List<Shape> found, Layout layout, int startFret, int lastFret) {
+    List<Integer> order = byPitch();
+    int[] open = order.stream().mapToInt(fretboard::open).toArray();
+    int[] notes = notesFrom(open[0] + startFret, open.length * Sharing.MOST_ON_A_STRING);
+    List<List<Dot>> strings =
+        new ArrayList<>(Collections.nCopies(fretboard.strings(), List.<Dot>of()));
+    int[] counts = Sharing.best(layout, open, notes, scale.type().intervals().size(), lastFret);
+    int next = 0;
+    for (int i = 0; i < counts.length; i++) {
+      int string = order.get(i);
+      int from = next;
+      next += counts[i];
+      List<Dot> dots = IntStream.range(from, next).mapToObj(n -> dot(string, notes[n])).toList();
+      strings.set(fretboard.strings() - string, dots);
+    }
+    Shape shape = new Shape(scale, layout, strings);
+    if (found.stream().noneMatch(s -> s.strings().equals(shape.strings()))) {
+      found.add(shape);
+    }
+  }
+
+  /** Players' numbers of the strings from the lowest sounding to the highest. */
+  private List<Integer> byPitch() {
+    return fretboard.fromLowest().stream().sorted(Comparator.comparing(fretboard::open)).toList();
+  }
+
+  private int[] notesFrom(int midi, int count) {
+    return IntStream.iterate(midi, n -> n + 1)
+        .filter(n -> degreeOf(n) != null)
+        .limit(count)
+        .toArray();
+  }
+
+  private Dot dot(int string, int midi) {
+    Interval degree = degreeOf(midi);
+    Spot spot = new Spot(string, midi - fretboard.open(string));
+    return new Dot(spot, degree, Pitch.at(scale.tonic().plus(degree), midi));
+  }
+
+  private Interval degreeOf(int midi) {
+    return scale.degreeOf(Math.floorMod(midi, 12)).orElse(null);
+  }
+}
