@@ -3,7 +3,6 @@ package hingetone.ground;
 import hingetone.theory.Chord;
 import hingetone.theory.Key;
 import hingetone.theory.NoteName;
-import hingetone.theory.Scale;
 import java.util.List;
 import java.util.Optional;
 
@@ -23,17 +22,12 @@ public record CommonTones(List<NoteName> pentatonic, List<NoteName> scale, List<
 
   static CommonTones of(Key from, Key to, Optional<Chord> before, Optional<Chord> after) {
     return new CommonTones(
-        shared(from.pentatonic(), to.pentatonic()),
-        shared(from.heptatonic(), to.heptatonic()),
+        from.pentatonic().commonTones(to.pentatonic()),
+        from.heptatonic().commonTones(to.heptatonic()),
         before.isPresent() && after.isPresent()
             ? before.get().notes().stream()
                 .filter(n -> after.get().degreeOf(n.chroma()).isPresent())
                 .toList()
             : List.of());
-  }
-
-  /** The notes of the first scale that the second has too, whatever it calls them. */
-  static List<NoteName> shared(Scale first, Scale second) {
-    return first.notes().stream().filter(second::contains).toList();
   }
 }

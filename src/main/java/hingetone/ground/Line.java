@@ -43,6 +43,6 @@ record Line(Fretboard neck, Meter meter, Side before, Side after, List<Shape> ne
   }
 
   boolean shareNothing() {
-    return CommonTones.shared(before.small(), after.small()).isEmpty();
+    return before.small().commonTones(after.small()).isEmpty();
   }
 }

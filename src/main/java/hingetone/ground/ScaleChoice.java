@@ -12,12 +12,27 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.stream.Stream;
 
 /**
  * Ranks scales for a chord in its place. There is one formula for every scale and every chord: five
  * parts between 0 and 1, weighed by {@link Weights} (explained in {@code src/docs/ground.md}).
  */
 final class ScaleChoice {
+  /** What is offered: the scales that players of these styles practise. */
+  private static final List<ScaleType> KINDS =
+      Stream.of(
+              "minor pentatonic, major pentatonic, blues, major blues",
+              "major, dorian, phrygian, lydian, mixolydian, minor, locrian",
+              "harmonic minor, locrian #6, major augmented, dorian #4, phrygian dominant",
+              "lydian #2, ultralocrian",
+              "melodic minor, dorian b2, lydian augmented, lydian dominant, mixolydian b6",
+              "locrian #2, altered",
+              "diminished, half-whole diminished, whole tone")
+          .flatMap(row -> Stream.of(row.split(", ")))
+          .map(ScaleType::named)
+          .toList();
+
   private final Setting setting;
   private final List<NoteName> chordTones;
   private final Set<Integer> sounding;
@@ -61,7 +76,7 @@ final class ScaleChoice {
     setting.homes().forEach(home -> tonics.add(home.key().tonic()));
     setting.chord().ifPresent(chord -> tonics.add(chord.root()));
     List<Scale> scales = new ArrayList<>();
-    tonics.forEach(t -> ScaleType.ALL.forEach(type -> scales.add(new Scale(t, type))));
+    tonics.forEach(t -> KINDS.forEach(type -> scales.add(new Scale(t, type))));
     return scales;
   }
 
