@@ -1,0 +1,150 @@
+package hingetone.command;
+
+import hingetone.chart.Chart;
+import hingetone.chart.ChartReader;
+import hingetone.neck.Tuning;
+import hingetone.text.Reading;
+import hingetone.text.Suggestion;
+import hingetone.time.Tempo;
+import java.util.List;
+import java.util.Optional;
+import picocli.CommandLine.ITypeConverter;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.TypeConversionException;
+
+/** The chart a command works on, and the options that change what it says. */
+final class ChartArguments {
+  @Parameters(paramLabel = "CHART", description = "The chart; - reads standard input.")
+  String file;
+
+  @Option(
+      names = "--tempo",
+      paramLabel = "BPM",
+      converter = ToTempo.class,
+      description = "Counted notes a minute, for all sections.")
+  Optional<Tempo> tempo = Optional.empty();
+
+  @Option(
+      names = "--key-shift",
+      paramLabel = "SEMITONES",
+      converter = ToShift.class,
+      description = "Move everything by semitones, −11 to 11.")
+  int keyShift;
+
+  @Option(
+      names = "--groove",
+      paramLabel = "NAME",
+      description = "A groove for all sections: a name or a path.")
+  Optional<String> groove = Optional.empty();
+
+  @Option(
+      names = "--seed",
+      paramLabel = "N",
+      description = "What varies follows this number; the same seed gives the same notes.")
+  Optional<Long> seed = Optional.empty();
+
+  @Option(
+      names = "--tuning",
+      paramLabel = "TUNING",
+      converter = ToTuning.class,
+      description = "A name, or the open strings from low to high: \"D A D G A D\".")
+  Optional<Tuning> tuning = Optional.empty();
+
+  @Option(
+      names = "--capo",
+      paramLabel = "FRET",
+      converter = ToCapo.class,
+      description = "The fret of the capo, 0 to 12.")
+  Optional<Integer> capo = Optional.empty();
+
+  @Option(names = "--left-handed", description = "Draw necks for the left hand.")
+  boolean leftHanded;
+
+  /**
+   * The chart as the file and the options say it.
+   *
+   * @throws CommandFailure with the reports when the chart has problems
+   */
+  Chart read() {
+    Reading<Chart> reading = ChartReader.readFile(file);
+    Chart chart = reading.value().orElseThrow(() -> CommandFailure.problems(reading.problems()));
+    chart = tempo.map(chart::withTempo).orElse(chart);
+    chart = groove.map(chart::withGroove).orElse(chart);
+    chart = seed.map(chart::withSeed).orElse(chart);
+    chart = tuning.map(chart::withTuning).orElse(chart);
+    chart = capo.map(chart::withCapo).orElse(chart);
+    return keyShift == 0 ? chart : chart.shifted(keyShift);
+  }
+
+  /** Reads a tempo. */
+  static final class ToTempo implements ITypeConverter<Tempo> {
+    @Override
+    public Tempo convert(String text) {
+      return Tempo.parse(text)
+          .orElseThrow(
+              () ->
+                  new TypeConversionException(
+                      "\""
+                          + text
+                          + "\" is no tempo: I expected a number from "
+                          + Tempo.SLOWEST
+                          + " to "
+                          + Tempo.FASTEST));
+    }
+  }
+
+  /** Reads a shift in semitones. */
+  static final class ToShift implements ITypeConverter<Integer> {
+    @Override
+    public Integer convert(String text) {
+      return wholeNumber(text, -11, 11, "semitones");
+    }
+  }
+
+  /** Reads the fret of a capo. */
+  static final class ToCapo implements ITypeConverter<Integer> {
+    @Override
+    public Integer convert(String text) {
+      return wholeNumber(text, 0, 12, "frets");
+    }
+  }
+
+  /** Reads a tuning. */
+  static final class ToTuning implements ITypeConverter<Tuning> {
+    @Override
+    public Tuning convert(String text) {
+      List<String> known = Tuning.NAMED.stream().map(Tuning::name).toList();
+      return Tuning.parse(text)
+          .orElseThrow(
+              () ->
+                  new TypeConversionException(
+                      "\""
+                          + text
+                          + "\" is no tuning: I expected open strings from low to high, or "
+                          + String.join(", ", known)
+                          + Suggestion.nearest(text, known)
+                              .map(name -> ". Did you mean " + name + "?")
+                              .orElse("")));
+    }
+  }
+
+  /** A whole number within a range, or a message that says the range. */
+  static int wholeNumber(String text, int lowest, int highest, String unit) {
+    if (text.matches("[-+−]?[0-9]{1,9}")) {
+      int value = Integer.parseInt(text.replace('−', '-'));
+      if (value >= lowest && value <= highest) {
+        return value;
+      }
+    }
+    throw new TypeConversionException(
+        "\""
+            + text
+            + "\" is not possible: I expected "
+            + unit
+            + " from "
+            + lowest
+            + " to "
+            + highest);
+  }
+}
