@@ -1,0 +1,160 @@
+package hingetone.transport;
+
+import hingetone.midi.MidiEvents;
+import hingetone.score.Part;
+import hingetone.score.Role;
+import hingetone.score.Sound;
+import java.util.EnumMap;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import javax.sound.midi.ShortMessage;
+
+/**
+ * The channels: programs, levels and mutes. A level never steps: it goes over in small moves.
+ *
+ * <p>Drums and click share a channel, whose level is the drums'; the click's own level is in its
+ * velocities.
+ */
+final class Mixer {
+  private static final int VOLUME = 7;
+  private static final int MOST_CHANGE = 3;
+  private static final long MOVE_NANOS = 7_000_000;
+
+  private final Setup setup;
+  private final boolean volumeByChannel;
+  private final Map<Role, Sound> sounds = new EnumMap<>(Role.class);
+  private final Map<Role, Integer> levels = new EnumMap<>(Role.class);
+  private final Map<Role, Integer> sent = new EnumMap<>(Role.class);
+  private final Set<Role> muted = EnumSet.noneOf(Role.class);
+  private int volume;
+  private long nextMove = Long.MAX_VALUE;
+
+  /**
+   * A mixer.
+   *
+   * @param volumeByChannel whether the level of everything is set channel by channel, as it must be
+   *     on a MIDI port
+   */
+  Mixer(Setup setup, boolean volumeByChannel) {
+    this.setup = setup;
+    this.volumeByChannel = volumeByChannel;
+    this.volume = setup.volume();
+    for (Role role : Role.values()) {
+      levels.put(role, 100);
+    }
+  }
+
+  boolean isMuted(Role role) {
+    return muted.contains(role);
+  }
+
+  Set<Role> muted() {
+    return muted;
+  }
+
+  Map<Role, Integer> levels() {
+    return levels;
+  }
+
+  int volume() {
+    return volume;
+  }
+
+  void mute(Role role, boolean on) {
+    if (on) {
+      muted.add(role);
+    } else {
+      muted.remove(role);
+    }
+  }
+
+  void setLevel(Role role, int percent, long now) {
+    levels.put(role, percent);
+    nextMove = Math.min(nextMove, now);
+  }
+
+  void setVolume(int percent, long now) {
+    volume = percent;
+    nextMove = Math.min(nextMove, now);
+  }
+
+  /** The velocity a note is struck with. */
+  int velocity(Role role, int velocity) {
+    return role == Role.CLICK ? Math.max(1, velocity * levels.get(role) / 100) : velocity;
+  }
+
+  /** Sets up the channels of parts that are new or sound otherwise than before. */
+  void introduce(List<Part> parts, long now, Sink sink) {
+    for (Part part : parts) {
+      boolean ownChannel = part.role() != Role.CLICK || !sharesChannel(parts);
+      if (ownChannel && !part.sound().equals(sounds.get(part.role()))) {
+        sounds.put(part.role(), part.sound());
+        setUp(part, now, sink);
+      }
+    }
+  }
+
+  private boolean sharesChannel(List<Part> parts) {
+    return parts.stream()
+        .anyMatch(
+            p -> p.role() != Role.CLICK && setup.channel(p.role()) == setup.channel(Role.CLICK));
+  }
+
+  /** Sets up every channel again, for a device that has just come back. */
+  void repeat(long now, Sink sink) {
+    sounds.forEach((role, sound) -> setUp(new Part(role, sound, List.of()), now, sink));
+  }
+
+  private void setUp(Part part, long now, Sink sink) {
+    int channel = setup.channel(part.role());
+    Integer bank = setup.banks().get(part.role());
+    if (bank != null) {
+      control(channel, 0, bank / 128, now, sink);
+      control(channel, 32, bank % 128, now, sink);
+    }
+    for (ShortMessage m : MidiEvents.setup(part)) {
+      boolean level = m.getCommand() == ShortMessage.CONTROL_CHANGE && m.getData1() == VOLUME;
+      int second = level ? wanted(part.role()) : m.getData2();
+      sink.send(now, MidiEvents.message(m.getCommand(), channel, m.getData1(), second));
+    }
+    sent.put(part.role(), wanted(part.role()));
+  }
+
+  private int wanted(Role role) {
+    int percent = levels.get(role) * (volumeByChannel ? volume : 100);
+    return Math.round(sounds.get(role).level() * percent / 10_000f);
+  }
+
+  long nextDue() {
+    return nextMove;
+  }
+
+  /** Moves every level that is not where it should be a little nearer. */
+  void move(long now, Sink sink) {
+    boolean done = true;
+    for (Map.Entry<Role, Integer> entry : sent.entrySet()) {
+      int missing = wanted(entry.getKey()) - entry.getValue();
+      if (missing != 0) {
+        int change = Math.max(-MOST_CHANGE, Math.min(MOST_CHANGE, missing));
+        entry.setValue(entry.getValue() + change);
+        control(setup.channel(entry.getKey()), VOLUME, entry.getValue(), now, sink);
+        done &= change == missing;
+      }
+    }
+    nextMove = done ? Long.MAX_VALUE : now + MOVE_NANOS;
+  }
+
+  /** Lifts the pedals and lets every note of the channels in use go. */
+  void letGo(long now, Sink sink) {
+    for (Role role : sounds.keySet()) {
+      control(setup.channel(role), 64, 0, now, sink);
+      control(setup.channel(role), 123, 0, now, sink);
+    }
+  }
+
+  private static void control(int channel, int controller, int value, long now, Sink sink) {
+    sink.send(now, MidiEvents.message(ShortMessage.CONTROL_CHANGE, channel, controller, value));
+  }
+}

@@ -1,0 +1,48 @@
+package hingetone.transport;
+
+import hingetone.score.Part;
+import hingetone.time.Beats;
+import hingetone.time.Tempo;
+import java.util.List;
+
+/**
+ * A bar with its place in what is played.
+ *
+ * @param plan its number, counting every bar planned
+ * @param step the bar, and how it came about
+ * @param lap the lap, 0 in the count-in
+ * @param music what is in it
+ * @param parts the sounds of its parts
+ * @param start where it starts, in quarter notes played
+ * @param tempo the tempo it starts with
+ * @param course what held when it was planned, itself included
+ * @param before what held before it was planned
+ * @param silent whether the band drops out
+ * @param bare whether the count-in has no notes of its own, so that the click counts
+ */
+record PlannedBar(
+    int plan,
+    Route.Step step,
+    int lap,
+    Lap.Bar music,
+    List<Part> parts,
+    Beats start,
+    Tempo tempo,
+    Course course,
+    Course before,
+    boolean silent,
+    boolean bare) {
+
+  Beats end() {
+    return start.plus(music.length());
+  }
+
+  int bar() {
+    return step.bar();
+  }
+
+  /** How long a beat lasts where a quarter note lasts so long. */
+  double beatNanos(double quarterNanos) {
+    return music.meter().beatLength().toDouble() * quarterNanos;
+  }
+}

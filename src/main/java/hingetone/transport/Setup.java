@@ -1,0 +1,61 @@
+package hingetone.transport;
+
+import hingetone.score.Role;
+import java.util.Map;
+import java.util.OptionalInt;
+
+/**
+ * What is settled before playing.
+ *
+ * @param laps after how many laps it ends; empty for never
+ * @param channels the MIDI channel of a part, 0 to 15, where it is not the usual one
+ * @param banks the bank of a part on a MIDI port, 0 to 16,383, where one is to be selected
+ * @param midiClock whether a MIDI port gets clock, start, stop, continue and song position
+ * @param volume the level of everything to begin with, in percent
+ */
+public record Setup(
+    OptionalInt laps,
+    Map<Role, Integer> channels,
+    Map<Role, Integer> banks,
+    boolean midiClock,
+    int volume) {
+  /** Plays until told to stop, on the usual channels, with clock, at a moderate level. */
+  public static final Setup USUAL = new Setup(OptionalInt.empty(), Map.of(), Map.of(), true, 60);
+
+  public Setup {
+    channels = Map.copyOf(channels);
+    banks = Map.copyOf(banks);
+    boolean known =
+        channels.values().stream().allMatch(c -> c >= 0 && c <= 15)
+            && banks.values().stream().allMatch(b -> b >= 0 && b <= 16_383)
+            && volume >= 0
+            && volume <= 100;
+    if (!known || laps.isPresent() && laps.getAsInt() < 1) {
+      throw new IllegalArgumentException("no such setup: " + this);
+    }
+  }
+
+  public Setup withLaps(int count) {
+    return new Setup(OptionalInt.of(count), channels, banks, midiClock, volume);
+  }
+
+  public Setup withChannels(Map<Role, Integer> other) {
+    return new Setup(laps, other, banks, midiClock, volume);
+  }
+
+  public Setup withBanks(Map<Role, Integer> other) {
+    return new Setup(laps, channels, other, midiClock, volume);
+  }
+
+  public Setup withoutMidiClock() {
+    return new Setup(laps, channels, banks, false, volume);
+  }
+
+  public Setup withVolume(int percent) {
+    return new Setup(laps, channels, banks, midiClock, percent);
+  }
+
+  int channel(Role role) {
+    return channels.getOrDefault(role, role.channel());
+  }
+}

@@ -1,0 +1,177 @@
+package hingetone.transport;
+
+import hingetone.sound.OutputLine;
+import hingetone.sound.Synthesizer;
+import hingetone.time.Clock;
+import hingetone.time.Playhead;
+import java.util.Queue;
+import java.util.concurrent.ConcurrentLinkedQueue;
+import java.util.concurrent.Executors;
+import java.util.concurrent.ScheduledExecutorService;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicBoolean;
+import java.util.function.Consumer;
+import java.util.function.Function;
+
+/**
+ * Plays laps through an output, takes live changes and says where the music is.
+ *
+ * <p>It starts stopped, at the top; {@link Command.Play} begins. Everything may be called from any
+ * thread. The listener is called on the threads that keep the time: it only puts what it gets into
+ * a queue.
+ */
+public final class Transport implements AutoCloseable {
+  private static final long CHECK_MILLIS = 1000;
+  private static final long END_MILLIS = 300;
+
+  private final Playhead playhead = new Playhead();
+  private final Queue<Command> commands = new ConcurrentLinkedQueue<>();
+  private final AtomicBoolean closed = new AtomicBoolean();
+  private final LapWorker laps;
+  private final Timeline timeline;
+  private final Driver driver;
+  private final Thread thread;
+  private final ScheduledExecutorService watch =
+      Executors.newSingleThreadScheduledExecutor(Transport::daemon);
+
+  private Transport(LapWorker laps, Setup setup, boolean port, Function<Transport, Driver> driver) {
+    this.laps = laps;
+    ClockSignals signals = new ClockSignals(port && setup.midiClock());
+    this.timeline = new Timeline(laps, setup, signals, port, playhead);
+    this.driver = driver.apply(this);
+    this.thread = new Thread(this.driver, "sequencer");
+    thread.setDaemon(true);
+    thread.setPriority(Thread.MAX_PRIORITY);
+    thread.start();
+  }
+
+  private static Thread daemon(Runnable work) {
+    Thread thread = new Thread(work, "port watch");
+    thread.setDaemon(true);
+    return thread;
+  }
+
+  /**
+   * Plays through the synthesizer; the audio frame is the clock. Both devices are closed with it.
+   *
+   * @param laps makes the laps; the first is made here and now
+   */
+  public static Transport withSound(
+      LapSource laps,
+      Setup setup,
+      Synthesizer synthesizer,
+      OutputLine line,
+      Consumer<Moment> listener) {
+    LapWorker worker = new LapWorker(laps, synthesizer::prepare, listener);
+    return new Transport(
+        worker,
+        setup,
+        false,
+        t ->
+            new SoundDriver(
+                t.timeline, t.playhead, t.commands, Clock.SYSTEM, synthesizer, line, listener));
+  }
+
+  /**
+   * Plays through a MIDI port; a thread of its own meets the deadlines.
+   *
+   * @param latencyMillis how much later than it is sent a note is heard, as far as known
+   * @throws PortFailure when the port is gone or taken
+   */
+  public static Transport onPort(
+      LapSource laps, Setup setup, Port port, int latencyMillis, Consumer<Moment> listener)
+      throws PortFailure {
+    PortOutput output = PortOutput.open(port, listener);
+    Transport transport =
+        onClock(
+            new LapWorker(laps, parts -> {}, listener),
+            setup,
+            output,
+            Deadline.exact(Clock.SYSTEM),
+            latencyMillis,
+            listener);
+    transport.watch.scheduleWithFixedDelay(
+        () -> {
+          output.check();
+          transport.driver.wake();
+        },
+        CHECK_MILLIS,
+        CHECK_MILLIS,
+        TimeUnit.MILLISECONDS);
+    return transport;
+  }
+
+  /** Plays nothing, in time: for a machine without any output. */
+  public static Transport onSilentClock(LapSource laps, Setup setup, Consumer<Moment> listener) {
+    return onClock(
+        new LapWorker(laps, parts -> {}, listener),
+        setup.withoutMidiClock(),
+        PortOutput.NONE,
+        Deadline.easy(Clock.SYSTEM),
+        0,
+        listener);
+  }
+
+  private static Transport onClock(
+      LapWorker laps,
+      Setup setup,
+      PortOutput output,
+      Deadline deadline,
+      int latencyMillis,
+      Consumer<Moment> listener) {
+    return new Transport(
+        laps,
+        setup,
+        true,
+        t ->
+            new ClockDriver(
+                t.timeline,
+                t.playhead,
+                t.commands,
+                Clock.SYSTEM,
+                deadline,
+                output,
+                latencyMillis * 1_000_000L,
+                listener));
+  }
+
+  /** Makes a live change; changes take effect in the order they are sent. */
+  public void send(Command command) {
+    if (command instanceof Command.Follow follow) {
+      laps.follow(follow.source(), () -> queue(follow));
+    } else {
+      queue(command);
+    }
+  }
+
+  private void queue(Command command) {
+    commands.add(command);
+    driver.wake();
+  }
+
+  /** Where the music is, as it is heard. */
+  public Playhead playhead() {
+    return playhead;
+  }
+
+  /** What holds at the moment. */
+  public Status status() {
+    return timeline.status();
+  }
+
+  /**
+   * Lets every note go and closes the output, within half a second, whatever the output is doing.
+   * More than once does no harm.
+   */
+  @Override
+  public void close() {
+    if (!closed.compareAndSet(false, true)) {
+      return;
+    }
+    watch.shutdownNow();
+    laps.close();
+    driver.end();
+    Limited.join(thread, END_MILLIS);
+    driver.closeDevice();
+  }
+}
