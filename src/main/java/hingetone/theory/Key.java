@@ -44,8 +44,14 @@ public record Key(NoteName tonic, ScaleType mode) {
     return mode.intervals().contains(Interval.MINOR_THIRD);
   }
 
-  /** The five-note scale a player reaches for first: minor pentatonic, or major in a major key. */
+  /**
+   * The five-note scale a player reaches for first: minor pentatonic, in a major key major
+   * pentatonic, in a locrian key the one with its flat fifth.
+   */
   public Scale pentatonic() {
+    if (!mode.intervals().contains(Interval.FIFTH)) {
+      return new Scale(tonic, ScaleType.named("locrian pentatonic"));
+    }
     return new Scale(tonic, ScaleType.named(isMinor() ? "minor pentatonic" : "major pentatonic"));
   }
 
@@ -61,8 +67,8 @@ public record Key(NoteName tonic, ScaleType mode) {
 
   /**
    * The pitch a musician would write in this key for a MIDI number: a note of the scale as the
-   * scale spells it, any other as the nearest on the line of fifths (for A minor: Bb, C#, Eb, F#,
-   * G#).
+   * scale spells it, any other as a degree players know: in minor b2 3 b5 6 7 (for A minor: Bb, C#,
+   * Eb, F#, G#), in major b2 b3 #4 b6 b7, without double sharps or flats.
    */
   public Pitch spell(int midi) {
     return Pitch.at(spellChroma(Math.floorMod(midi, 12)), midi);
@@ -74,9 +80,9 @@ public record Key(NoteName tonic, ScaleType mode) {
     if (inScale.isPresent()) {
       return tonic.plus(inScale.get());
     }
-    int lowest = signature() - 3;
-    int fifths = lowest + Math.floorMod(7 * chroma - lowest, 12);
-    return NoteName.ofFifths(fifths);
+    int flattest = tonic.fifths() - (isMinor() ? 6 : 5);
+    NoteName name = NoteName.ofFifths(flattest + Math.floorMod(7 * chroma - flattest, 12));
+    return Math.abs(name.alteration()) > 1 ? name.simplified() : name;
   }
 
   /** The key moved up by an interval. */
@@ -86,10 +92,10 @@ public record Key(NoteName tonic, ScaleType mode) {
 
   /**
    * The key moved by semitones (either way), spelled with the fewest sharps or flats; where six of
-   * either would do, with the sort this key has. A shift of 0 changes nothing.
+   * either would do, with the sort this key has. Whole octaves change nothing.
    */
   public Key shifted(int semitones) {
-    return semitones == 0 ? this : moved(semitones);
+    return semitones % 12 == 0 ? this : moved(semitones);
   }
 
   /** The key that sounds the same with the fewest sharps or flats: E minor for F flat minor. */

@@ -11,7 +11,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 
@@ -107,18 +106,12 @@ class ReferenceTableTest {
           Map.entry("vietnamese 1", "as hindu"),
           Map.entry("vietnamese 2", "as hindu; minor pentatonic is read"));
 
-  /** Seven letters, each with two flats to two sharps. */
-  private static final List<NoteName> ROOTS =
-      Stream.of(Letter.values())
-          .flatMap(l -> IntStream.rangeClosed(-2, 2).mapToObj(a -> new NoteName(l, a)))
-          .toList();
-
   @Test
   void every_chord_symbol_of_the_table_gives_its_notes_on_35_roots() throws IOException {
-    assertThat(ROOTS).hasSize(35).doesNotHaveDuplicates();
+    assertThat(Spellings.NAMES).hasSize(35).doesNotHaveDuplicates();
     for (Row row : rows("chord")) {
       for (String symbol : row.chordSymbols().toList()) {
-        for (NoteName root : ROOTS) {
+        for (NoteName root : Spellings.NAMES) {
           List<NoteName> notes = Chord.parse(root + symbol).orElseThrow(() -> no(symbol)).notes();
           assertThat(notes).as(root + symbol).doesNotHaveDuplicates();
           assertThat(notes).as(root + symbol).containsExactlyInAnyOrderElementsOf(row.on(root));
@@ -162,7 +155,7 @@ class ReferenceTableTest {
   void every_scale_of_the_table_gives_its_notes_on_35_roots() throws IOException {
     for (Row row : rows("scale")) {
       for (String name : row.scaleNames().toList()) {
-        for (NoteName tonic : ROOTS) {
+        for (NoteName tonic : Spellings.NAMES) {
           String text = tonic + " " + name;
           assertThat(Scale.parse(text).orElseThrow(() -> no(text)).notes())
               .as(text)
