@@ -1,6 +1,6 @@
 /**
  * Spelled music theory: note names, pitches, intervals, chords, scales and keys, as immutable
- * values.
+ * values. What is read and written is listed in {@code src/docs/names.md}.
  *
  * <p>Everything may use it; it uses nothing. Spelling is kept through every operation, a MIDI
  * number is only ever derived:
