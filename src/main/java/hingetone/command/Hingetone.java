@@ -16,7 +16,7 @@ import picocli.CommandLine.Spec;
     scope = ScopeType.INHERIT,
     versionProvider = Hingetone.Version.class,
     synopsisSubcommandLabel = "COMMAND",
-    subcommands = {CompletionCommand.class, ManualCommand.class})
+    subcommands = {CompletionCommand.class, ManualCommand.class, PortsCommand.class})
 final class Hingetone implements Runnable {
   @Spec CommandSpec spec;
 

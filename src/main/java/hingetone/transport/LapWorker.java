@@ -1,6 +1,9 @@
 package hingetone.transport;
 
 import hingetone.score.Part;
+import hingetone.score.Role;
+import hingetone.score.Sound;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -20,6 +23,7 @@ final class LapWorker implements Laps, AutoCloseable {
   private final Map<Integer, Lap> ready = new ConcurrentHashMap<>();
   private final Set<Integer> asked = ConcurrentHashMap.newKeySet();
   private final Consumer<List<Part>> prepare;
+  private final Set<String> prepared = new HashSet<>();
   private final Consumer<Moment> listener;
   private final ExecutorService thread =
       Executors.newSingleThreadExecutor(
@@ -35,14 +39,15 @@ final class LapWorker implements Laps, AutoCloseable {
   /**
    * Makes the first lap here and now, and the second in the background.
    *
-   * @param prepare gets the parts of each lap before it is played
+   * @param prepare gets parts with a sound that is new, before they are played
    */
   LapWorker(LapSource source, Consumer<List<Part>> prepare, Consumer<Moment> listener) {
     this.source = source;
     this.prepare = prepare;
     this.listener = listener;
     Lap first = Lap.of(1, source.lap(1));
-    prepare.accept(first.parts());
+    prepareNew(List.of(new Part(Role.CLICK, Sound.of(0), List.of())));
+    prepareNew(first.parts());
     bars = first.bars().size();
     ready.put(1, first);
     ask(2);
@@ -113,8 +118,19 @@ final class LapWorker implements Laps, AutoCloseable {
       throw new IllegalArgumentException(
           "it has " + lap.bars().size() + " bars where the first lap has " + bars);
     }
-    prepare.accept(lap.parts());
+    prepareNew(lap.parts());
     return lap;
+  }
+
+  /** A sound may take long to load, and to load it again may disturb what is playing. */
+  private void prepareNew(List<Part> parts) {
+    List<Part> fresh =
+        parts.stream()
+            .filter(part -> prepared.add(part.role() + " " + part.sound().program()))
+            .toList();
+    if (!fresh.isEmpty()) {
+      prepare.accept(fresh);
+    }
   }
 
   private void dropFarthest(int fresh) {

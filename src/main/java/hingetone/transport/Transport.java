@@ -6,9 +6,6 @@ import hingetone.time.Clock;
 import hingetone.time.Playhead;
 import java.util.Queue;
 import java.util.concurrent.ConcurrentLinkedQueue;
-import java.util.concurrent.Executors;
-import java.util.concurrent.ScheduledExecutorService;
-import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.function.Consumer;
 import java.util.function.Function;
@@ -21,7 +18,6 @@ import java.util.function.Function;
  * a queue.
  */
 public final class Transport implements AutoCloseable {
-  private static final long CHECK_MILLIS = 1000;
   private static final long END_MILLIS = 300;
 
   private final Playhead playhead = new Playhead();
@@ -31,8 +27,6 @@ public final class Transport implements AutoCloseable {
   private final Timeline timeline;
   private final Driver driver;
   private final Thread thread;
-  private final ScheduledExecutorService watch =
-      Executors.newSingleThreadScheduledExecutor(Transport::daemon);
 
   private Transport(LapWorker laps, Setup setup, boolean port, Function<Transport, Driver> driver) {
     this.laps = laps;
@@ -43,12 +37,6 @@ public final class Transport implements AutoCloseable {
     thread.setDaemon(true);
     thread.setPriority(Thread.MAX_PRIORITY);
     thread.start();
-  }
-
-  private static Thread daemon(Runnable work) {
-    Thread thread = new Thread(work, "port watch");
-    thread.setDaemon(true);
-    return thread;
   }
 
   /**
@@ -90,14 +78,7 @@ public final class Transport implements AutoCloseable {
             Deadline.exact(Clock.SYSTEM),
             latencyMillis,
             listener);
-    transport.watch.scheduleWithFixedDelay(
-        () -> {
-          output.check();
-          transport.driver.wake();
-        },
-        CHECK_MILLIS,
-        CHECK_MILLIS,
-        TimeUnit.MILLISECONDS);
+    output.watch();
     return transport;
   }
 
@@ -106,7 +87,7 @@ public final class Transport implements AutoCloseable {
     return onClock(
         new LapWorker(laps, parts -> {}, listener),
         setup.withoutMidiClock(),
-        PortOutput.NONE,
+        PortOutput.none(),
         Deadline.easy(Clock.SYSTEM),
         0,
         listener);
@@ -168,7 +149,6 @@ public final class Transport implements AutoCloseable {
     if (!closed.compareAndSet(false, true)) {
       return;
     }
-    watch.shutdownNow();
     laps.close();
     driver.end();
     Limited.join(thread, END_MILLIS);

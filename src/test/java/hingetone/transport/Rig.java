@@ -100,6 +100,10 @@ final class Rig implements Sink, Laps {
     return sent.stream().filter(Sent::isNoteOn).map(Sent::line).toList();
   }
 
+  List<ShortMessage> messages() {
+    return sent.stream().map(Sent::message).toList();
+  }
+
   List<String> lines() {
     return sent.stream().map(Sent::line).toList();
   }

@@ -108,14 +108,14 @@ class TimelineTest {
     assertThat(rig.moments(Moment.Finished.class)).hasSize(1);
     assertThat(rig.timeline.status().motion()).isEqualTo(Status.Motion.STOPPED);
     assertThat(rig.strikes()).hasSize(2 * 5);
-    assertThat(Sounding.after(rig.sent)).isEmpty();
+    assertThat(Wire.left(rig.messages())).isEmpty();
     assertThat(rig.place(9000)).isEqualTo("bar 1 beat 1");
   }
 
   @Test
   void pause_lets_go_and_play_goes_on_where_it_stood() {
     Rig rig = Rig.playing(Band.plain(2, 120)).to(750).send(new Command.Pause());
-    assertThat(Sounding.after(rig.sent)).isEmpty();
+    assertThat(Wire.left(rig.messages())).isEmpty();
     rig.to(5000);
     assertThat(rig.place(4000)).isEqualTo("bar 1 beat 2+1/2");
     assertThat(rig.playhead.at(rig.now).moving()).isFalse();
@@ -129,7 +129,7 @@ class TimelineTest {
   @Test
   void stop_goes_back_to_the_top() {
     Rig rig = Rig.playing(Band.countedIn(4, 120, 1)).to(7100).send(new Command.Stop());
-    assertThat(Sounding.after(rig.sent)).isEmpty();
+    assertThat(Wire.left(rig.messages())).isEmpty();
     assertThat(rig.place(7100)).isEqualTo("bar 0 beat 1");
     int before = rig.strikes().size();
     rig.to(8000).send(new Command.Play()).to(8061);

@@ -1,0 +1,162 @@
+package hingetone.transport;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import hingetone.score.Note;
+import hingetone.score.Role;
+import hingetone.score.Score;
+import hingetone.sound.FakeSoundOutput;
+import hingetone.sound.OutputLine;
+import hingetone.sound.SoundBank;
+import hingetone.sound.Synthesizer;
+import hingetone.time.Beats;
+import hingetone.time.Clock;
+import hingetone.transport.FakePorts.FakePort;
+import java.util.concurrent.BlockingQueue;
+import java.util.concurrent.LinkedBlockingQueue;
+import java.util.function.Predicate;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.Timeout;
+
+/** The whole thing with its threads; waits for what happens, never for a time. */
+@Timeout(20)
+class TransportTest {
+  private static final Score FAST =
+      Band.of(1, 400, Role.BASS, new Note(Beats.ZERO, Beats.of(4), 40, 90));
+
+  private final BlockingQueue<Moment> moments = new LinkedBlockingQueue<>();
+
+  private void await(Predicate<Moment> wanted) throws InterruptedException {
+    while (!wanted.test(moments.take())) {
+      // Something else happened: go on waiting.
+    }
+  }
+
+  private void awaitBar(int bar) throws InterruptedException {
+    await(m -> m instanceof Moment.BarLine line && line.bar() == bar);
+  }
+
+  private static Port port(String name) {
+    return Ports.find(name, Port.Direction.OUTPUT).port().orElseThrow();
+  }
+
+  @Test
+  void the_silent_clock_plays_lap_after_lap_and_obeys() throws Exception {
+    try (Transport transport = Transport.onSilentClock(n -> FAST, Setup.USUAL, moments::add)) {
+      transport.send(new Command.Play());
+      awaitBar(2);
+      assertThat(transport.playhead().at(Clock.SYSTEM.nanos()).position().bar())
+          .isGreaterThanOrEqualTo(2);
+      transport.send(new Command.Pause());
+      await(m -> m instanceof Moment.Changed c && c.status().motion() == Status.Motion.PAUSED);
+      assertThat(transport.status().motion()).isEqualTo(Status.Motion.PAUSED);
+    }
+  }
+
+  @Test
+  void a_port_is_left_silent_by_close_from_another_thread() throws Exception {
+    try (FakePort port = FakePorts.output("Closed synth")) {
+      Transport transport =
+          Transport.onPort(n -> FAST, Setup.USUAL, port("Closed synth"), 0, moments::add);
+      transport.send(new Command.Play());
+      awaitBar(2);
+      transport.close();
+      transport.close();
+      assertThat(port.received()).anyMatch(m -> m.getStatus() == 0x91);
+      assertThat(Wire.left(port.received())).isEmpty();
+      assertThat(port.isOpen()).isFalse();
+    }
+  }
+
+  @Test
+  void a_port_that_hangs_does_not_hang_close() throws Exception {
+    try (FakePort port = FakePorts.output("Hanging synth")) {
+      Transport transport =
+          Transport.onPort(n -> FAST, Setup.USUAL, port("Hanging synth"), 0, moments::add);
+      transport.send(new Command.Play());
+      awaitBar(1);
+      port.getStuck();
+      transport.close();
+      assertThat(port.isOpen()).isTrue();
+    }
+  }
+
+  @Test
+  void a_missing_port_is_explained() {
+    assertThatThrownBy(
+            () ->
+                Transport.onPort(
+                    n -> FAST,
+                    Setup.USUAL,
+                    new Port(1, "Gone", "", Port.Direction.OUTPUT),
+                    0,
+                    moments::add))
+        .isInstanceOf(PortFailure.class)
+        .hasMessageContaining("The MIDI output \"Gone\" cannot be opened (it is gone)");
+  }
+
+  @Test
+  void sound_plays_and_closes_even_when_its_output_hangs() throws Exception {
+    try (FakeSoundOutput output = FakeSoundOutput.plugIn(FakeSoundOutput.Pace.STUCK)) {
+      Synthesizer synthesizer = Synthesizer.open(44_100, SoundBank.builtIn());
+      OutputLine line = OutputLine.open(OutputLine.Settings.usual(), Clock.SYSTEM);
+      Transport transport =
+          Transport.withSound(n -> FAST, Setup.USUAL, synthesizer, line, moments::add);
+      transport.send(new Command.Play());
+      awaitBar(1);
+      transport.close();
+      assertThat(output.captured()).isNotEmpty();
+    }
+  }
+
+  @Test
+  void when_the_sound_output_is_lost_the_music_goes_on_in_silence() throws Exception {
+    try (FakeSoundOutput output = FakeSoundOutput.plugIn(FakeSoundOutput.Pace.REAL_TIME)) {
+      Synthesizer synthesizer = Synthesizer.open(44_100, SoundBank.builtIn());
+      OutputLine line = OutputLine.open(OutputLine.Settings.usual(), Clock.SYSTEM);
+      try (Transport transport =
+          Transport.withSound(n -> FAST, Setup.USUAL, synthesizer, line, moments::add)) {
+        transport.send(new Command.Play());
+        awaitBar(1);
+        line.close();
+        await(m -> m instanceof Moment.Lost);
+        awaitBar(3);
+      }
+      assertThat(output.opened()).isEqualTo(1);
+    }
+  }
+
+  @Test
+  void another_band_is_asked_for_its_laps_and_takes_over() throws Exception {
+    Score other = Band.of(1, 400, Role.BASS, new Note(Beats.ZERO, Beats.ONE, 52, 90));
+    try (FakePort port = FakePorts.output("Groovy synth");
+        Transport transport =
+            Transport.onPort(n -> FAST, Setup.USUAL, port("Groovy synth"), 0, moments::add)) {
+      transport.send(new Command.Play());
+      awaitBar(2);
+      transport.send(new Command.Follow(n -> other));
+      while (port.received().stream()
+          .noneMatch(m -> m.getStatus() == 0x91 && m.getMessage()[1] == 52)) {
+        Thread.onSpinWait();
+      }
+      assertThat(transport.status().motion()).isEqualTo(Status.Motion.PLAYING);
+    }
+  }
+
+  @Test
+  void a_lap_that_cannot_be_made_is_reported_and_the_last_one_played_again() throws Exception {
+    LapSource broken =
+        n -> {
+          if (n > 1) {
+            throw new IllegalStateException("no more ideas");
+          }
+          return FAST;
+        };
+    try (Transport transport = Transport.onSilentClock(broken, Setup.USUAL, moments::add)) {
+      transport.send(new Command.Play());
+      await(m -> m.equals(new Moment.Trouble("Lap 2 could not be made: no more ideas")));
+      awaitBar(3);
+    }
+  }
+}
