@@ -30,7 +30,8 @@ public record Diagnostic(
   }
 
   /**
-   * The report for people, lines ended by {@code \n}; of an empty text only its name, no place:
+   * The report for people, fit for a terminal, lines ended by {@code \n}; of an empty text only its
+   * name, no place:
    *
    * <pre>
    * harbour.yaml:12:16: unknown chord quality "mj7"
@@ -53,7 +54,7 @@ public record Diagnostic(
       out.append(expected).append('\n');
     }
     suggestion.ifPresent(s -> out.append("Did you mean ").append(s).append("?\n"));
-    return out.toString();
+    return Excerpt.printable(out.toString());
   }
 
   private String excerpt() {

@@ -34,11 +34,12 @@ record Excerpt(String text, String carets) {
         " ".repeat(indent) + "^".repeat(width));
   }
 
-  private static String printable(String text) {
+  /** The text with spaces for tabs and {@code ·} for control characters; line breaks stay. */
+  static String printable(String text) {
     StringBuilder out = new StringBuilder();
     text.codePoints()
         .map(c -> c == '\t' ? ' ' : c)
-        .map(c -> Character.isISOControl(c) || !Character.isDefined(c) ? '·' : c)
+        .map(c -> c != '\n' && (Character.isISOControl(c) || !Character.isDefined(c)) ? '·' : c)
         .forEach(out::appendCodePoint);
     return out.toString();
   }

@@ -57,6 +57,11 @@ class DiagnosticTest {
   @Test
   void control_characters_never_reach_the_terminal() {
     assertThat(report("\u001b[31m\u0007 mj7", "mj7")).doesNotContain("\u001b", "\u0007");
+
+    Source source = new Source("\u001b]0;", "key:");
+    Span all = new Span(0, 4);
+    assertThat(new Diagnostic(source, all, "\u0007", "a\tb\nc", Optional.of("\u009b")).report())
+        .isEqualTo("·]0;:1:1: ·\n  |\n1 | key:\n  | ^^^^\na b\nc\nDid you mean ·?\n");
   }
 
   @Test
