@@ -74,6 +74,15 @@ class LiveChangesTest {
   }
 
   @Test
+  void a_bar_whose_first_note_already_sounds_is_played_before_a_jump() {
+    Note early = new Note(Beats.of(4), Beats.ONE, 50, 90).withOffsetMicros(-20_000);
+    Rig rig = Rig.playing(Band.of(4, 120, Role.BASS, early)).to(1990);
+    rig.send(new Command.Jump(4)).to(4001);
+    assertThat(rig.strikes()).containsExactly("1980 on D3 v90 ch1");
+    assertThat(bars(rig)).containsExactly(1, 2, 4);
+  }
+
+  @Test
   void a_jump_while_paused_is_done_at_once() {
     Rig rig = Rig.playing(Band.plain(8, 120)).to(3000).send(new Command.Pause());
     rig.send(new Command.Jump(5)).to(4000);
