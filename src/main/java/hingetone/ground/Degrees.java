@@ -33,6 +33,6 @@ public final class Degrees {
 
   /** A note in a key: the degree it has as the key spells it, {@code b3} for C in A minor. */
   public static Interval in(Key key, NoteName note) {
-    return key.tonic().to(key.spellChroma(note.chroma()));
+    return key.degreeOf(note.chroma());
   }
 }

@@ -76,13 +76,18 @@ public record Key(NoteName tonic, ScaleType mode) {
 
   /** The name a musician would write in this key for a pitch class, 0 to 11. */
   public NoteName spellChroma(int chroma) {
-    Optional<Interval> inScale = scale().degreeOf(chroma);
-    if (inScale.isPresent()) {
-      return tonic.plus(inScale.get());
-    }
-    int flattest = tonic.fifths() - (isMinor() ? 6 : 5);
-    NoteName name = NoteName.ofFifths(flattest + Math.floorMod(7 * chroma - flattest, 12));
-    return Math.abs(name.alteration()) > 1 ? name.simplified() : name;
+    NoteName strict = tonic.plus(degreeOf(chroma));
+    boolean simple = Math.abs(strict.alteration()) <= 1 || scale().degreeOf(chroma).isPresent();
+    return simple ? strict : strict.simplified();
+  }
+
+  /** The degree that a pitch class (0 to 11) is in this key: {@code b3} for C in A minor. */
+  public Interval degreeOf(int chroma) {
+    int flattest = isMinor() ? -6 : -5;
+    int fifths = 7 * (chroma - tonic.chroma());
+    return scale()
+        .degreeOf(chroma)
+        .orElse(Interval.ofFifths(flattest + Math.floorMod(fifths - flattest, 12)));
   }
 
   /** The key moved up by an interval. */

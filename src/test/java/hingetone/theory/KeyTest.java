@@ -95,6 +95,28 @@ class KeyTest {
         .isEqualTo(Spellings.names(names));
   }
 
+  /** The degrees do not depend on how the tonic is spelled. */
+  @ParameterizedTest
+  @CsvSource({
+    "minor, 1 b2 2 b3 3 4 b5 5 b6 6 b7 7",
+    "blues, 1 b2 2 b3 3 4 b5 5 b6 6 b7 7",
+    "dorian, 1 b2 2 b3 3 4 b5 5 b6 6 b7 7",
+    "locrian, 1 b2 2 b3 3 4 b5 5 b6 6 b7 7",
+    "major, 1 b2 2 b3 3 4 #4 5 b6 6 b7 7",
+    "lydian, 1 b2 2 b3 3 4 #4 5 b6 6 b7 7",
+    "mixolydian, 1 b2 2 b3 3 4 #4 5 b6 6 b7 7"
+  })
+  void every_note_is_a_degree_of_the_key(String mode, String degrees) {
+    for (NoteName tonic : Spellings.NAMES) {
+      Key key = new Key(tonic, ScaleType.named(mode));
+      List<String> found =
+          IntStream.range(0, 12)
+              .mapToObj(i -> key.degreeOf((tonic.chroma() + i) % 12).toString())
+              .toList();
+      assertThat(String.join(" ", found)).as(key.toString()).isEqualTo(degrees);
+    }
+  }
+
   @Test
   void a_shifted_key_has_the_fewest_sharps_or_flats() {
     for (NoteName tonic : Spellings.NAMES) {
