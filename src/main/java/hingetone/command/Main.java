@@ -14,6 +14,7 @@ public final class Main {
 
   public static void main(String[] args) {
     MemoryPreferences.install();
+    MemoryPreferences.install();
     int status = commandLine().execute(args);
     System.exit(status);
   }
