@@ -7,6 +7,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Function;
 import javax.sound.midi.Instrument;
 import javax.sound.midi.InvalidMidiDataException;
 import javax.sound.midi.MidiSystem;
@@ -18,8 +19,8 @@ import javax.sound.midi.Synthesizer;
 /**
  * The sounds a synthesizer plays with: a SoundFont, or the JDK's own emergency bank.
  *
- * <p>A bank knows how its sounds differ from what General MIDI promises, and adapts the messages on
- * their way in.
+ * <p>A bank knows how its sounds differ from what General MIDI promises, and gives what adapts the
+ * messages on their way in.
  */
 public final class SoundBank {
   private static final int PERCUSSION = 9;
@@ -123,8 +124,11 @@ public final class SoundBank {
     }
   }
 
-  /** The messages that make this bank sound as the given one asks. */
-  List<ShortMessage> adapt(ShortMessage message) {
-    return List.of(message);
+  /**
+   * What turns messages into those that make this bank sound as General MIDI asks; one for each
+   * synthesizer, since it remembers programs.
+   */
+  Function<ShortMessage, List<ShortMessage>> adapter() {
+    return builtIn ? new BuiltInSounds()::adapt : List::of;
   }
 }

@@ -10,6 +10,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Function;
 import javax.sound.midi.MidiSystem;
 import javax.sound.midi.MidiUnavailableException;
 import javax.sound.midi.Receiver;
@@ -37,6 +38,7 @@ public final class Synthesizer implements AutoCloseable {
   private final AudioInputStream stream;
   private final Receiver receiver;
   private final SoundBank bank;
+  private final Function<ShortMessage, List<ShortMessage>> adapter;
   private final int sampleRate;
   private final byte[] bytes;
   private final FloatBuffer block;
@@ -48,6 +50,7 @@ public final class Synthesizer implements AutoCloseable {
     this.device = device;
     this.stream = stream;
     this.bank = bank;
+    this.adapter = bank.adapter();
     this.sampleRate = sampleRate;
     this.receiver = device.getReceiver();
     this.bytes = new byte[(int) (sampleRate / CONTROL_RATE) * CHANNELS * Float.BYTES];
@@ -146,7 +149,7 @@ public final class Synthesizer implements AutoCloseable {
   /** Sends a message that sounds on a frame, or as soon as it can where that frame is past. */
   public void send(ShortMessage message, long frame) {
     long micros = Math.round(frame * 1e6 / sampleRate);
-    for (ShortMessage adapted : bank.adapt(message)) {
+    for (ShortMessage adapted : adapter.apply(message)) {
       receiver.send(adapted, micros);
     }
   }
