@@ -24,6 +24,9 @@ public final class Degrees {
       return own.get().toString();
     }
     Interval interval = chord.root().to(note);
+    if (interval.semitones() % 12 == 3 && chord.quality().has(4)) {
+      return "#9";
+    }
     if (Math.abs(interval.alteration()) > 1 || interval.simple().number() == 1) {
       return PLAIN.get(Math.floorMod(note.chroma() - chord.root().chroma(), 12));
     }

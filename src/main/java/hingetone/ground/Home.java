@@ -55,7 +55,7 @@ public record Home(Key key, double weight, Role role) {
 
   private static Set<Integer> blues(Key key, List<NoteName> chordTones) {
     Stream<NoteName> notes =
-        Stream.of("1", "2", "b3", "3", "4", "b5", "5", "6", "b7")
+        Stream.of("1", "2", "b3", "3", "4", "5", "6", "b7")
             .map(degree -> key.tonic().plus(Interval.parse(degree).orElseThrow()));
     return chromas(Stream.concat(notes, chordTones.stream()));
   }

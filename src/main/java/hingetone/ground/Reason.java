@@ -45,12 +45,14 @@ final class Reason {
   }
 
   private Optional<String> colours(Chord chord) {
-    List<NoteName> colours = added(chord).stream().filter(n -> choice.rub(n) < RUBS).toList();
+    List<NoteName> colours =
+        added(chord).stream().filter(n -> choice.rub(scale, n) < RUBS).toList();
     return list(chord, colours).map(l -> l + (colours.size() == 1 ? " is colour" : " are colour"));
   }
 
   private Optional<String> clashes(Chord chord) {
-    List<NoteName> rubbing = added(chord).stream().filter(n -> choice.rub(n) >= RUBS).toList();
+    List<NoteName> rubbing =
+        added(chord).stream().filter(n -> choice.rub(scale, n) >= RUBS).toList();
     return list(chord, rubbing)
         .map(l -> l + (rubbing.size() == 1 ? " clashes: pass through it" : " clash: pass through"));
   }

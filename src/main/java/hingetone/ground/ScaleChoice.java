@@ -2,12 +2,13 @@ package hingetone.ground;
 
 import hingetone.theory.Chord;
 import hingetone.theory.Interval;
+import hingetone.theory.Key;
 import hingetone.theory.NoteName;
 import hingetone.theory.Scale;
 import hingetone.theory.ScaleType;
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
@@ -41,25 +42,30 @@ final class ScaleChoice {
 
   private ScaleChoice(Setting setting) {
     this.setting = setting;
-    this.chordTones = setting.chord().map(Chord::notes).orElse(List.of());
+    this.chordTones = setting.chord().map(ScaleChoice::tones).orElse(List.of());
     this.sounding = Home.chromas(chordTones.stream());
     this.overDominant =
         setting.chord().map(Chord::quality).filter(q -> q.has(4) && q.has(10)).isPresent();
     this.fields = setting.homes().stream().map(h -> Home.field(h.key(), chordTones)).toList();
   }
 
+  /** A chord's notes and its bass. */
+  private static List<NoteName> tones(Chord chord) {
+    return Stream.concat(chord.notes().stream(), chord.bass().stream()).toList();
+  }
+
   /** The scales that fit, the best first; of scales with the same notes only the best. */
   static List<FittingScale> rank(Setting setting) {
     ScaleChoice choice = new ScaleChoice(setting);
-    Map<Set<Integer>, FittingScale> best = new HashMap<>();
+    Map<Set<Integer>, List<Scale>> sameNotes = new LinkedHashMap<>();
     for (Scale scale : choice.candidates()) {
-      FittingScale fitting =
-          new FittingScale(scale, choice.fit(scale), Reason.of(setting, scale, choice));
-      best.merge(
-          Home.chromas(scale.notes().stream()), fitting, (a, b) -> a.fit() >= b.fit() ? a : b);
+      sameNotes
+          .computeIfAbsent(Home.chromas(scale.notes().stream()), notes -> new ArrayList<>())
+          .add(scale);
     }
     List<FittingScale> sorted =
-        best.values().stream()
+        sameNotes.values().stream()
+            .map(choice::fitting)
             .sorted(
                 Comparator.comparingDouble(FittingScale::fit)
                     .reversed()
@@ -68,6 +74,22 @@ final class ScaleChoice {
             .toList();
     long offered = sorted.stream().filter(f -> f.fit() >= Weights.OFFERED).count();
     return sorted.subList(0, (int) Math.max(1, offered));
+  }
+
+  /**
+   * Scales with the same notes, under the name that players use: the key's own scale if it is one,
+   * else the kind that stands first in the list.
+   */
+  private FittingScale fitting(List<Scale> sameNotes) {
+    double fit = sameNotes.stream().mapToDouble(this::fit).max().orElseThrow();
+    Key key = setting.homes().get(0).key();
+    Scale named =
+        sameNotes.stream()
+            .min(
+                Comparator.comparing((Scale s) -> !s.equals(key.scale()))
+                    .thenComparing(s -> KINDS.indexOf(s.type())))
+            .orElseThrow();
+    return new FittingScale(named, fit, Reason.of(setting, named, this));
   }
 
   /** Every kind of scale on every home's tonic and on the chord's root. */
@@ -114,7 +136,7 @@ final class ScaleChoice {
         interval.equals(Interval.MAJOR_THIRD)
             && scale.type().intervals().size() <= 6
             && scale.contains(root.plus(Interval.MINOR_THIRD));
-    return blueThird ? Weights.BLUE_THIRD : 0;
+    return !blueThird ? 0 : isMinorHome(scale) ? Weights.BLUE_THIRD_OF_TONIC : Weights.BLUE_THIRD;
   }
 
   private static double chordToneWeight(Interval interval) {
@@ -129,14 +151,20 @@ final class ScaleChoice {
     };
   }
 
+  private boolean isMinorHome(Scale scale) {
+    return setting.homes().stream()
+        .map(Home::key)
+        .anyMatch(key -> key.isMinor() && key.tonic().soundsLike(scale.tonic()));
+  }
+
   /** How little the scale's notes rub against the chord. */
   private double clashPart(Scale scale) {
-    double rubs = scale.notes().stream().mapToDouble(this::rub).sum();
+    double rubs = scale.notes().stream().mapToDouble(note -> rub(scale, note)).sum();
     return Math.max(0, 1 - rubs / Weights.UNBEARABLE);
   }
 
-  /** How much a note rubs against the chord, 0 to 1. */
-  double rub(NoteName note) {
+  /** How much a note of a scale rubs against the chord, 0 to 1. */
+  double rub(Scale scale, NoteName note) {
     if (sounding.contains(note.chroma())) {
       return 0;
     }
@@ -145,16 +173,36 @@ final class ScaleChoice {
       int above = Math.floorMod(note.chroma() - tone, 12);
       rub = Math.max(rub, above == 1 ? Weights.ABOVE : above == 11 ? Weights.BELOW : 0);
     }
-    double tolerated = overDominant ? Weights.OVER_DOMINANT : 1;
-    return rub * Math.min(tolerated, isBlueNote(note) ? Weights.BLUE_NOTE : 1);
+    double left = overDominant ? Weights.OVER_DOMINANT : isKeysOwn(note) ? Weights.KEYS_OWN : 1;
+    return rub * Math.min(left, isBlueNote(scale, note) ? Weights.BLUE_NOTE : 1);
   }
 
-  /** The flat third, fifth and seventh of a home that is heard as minor or blues. */
-  private boolean isBlueNote(NoteName note) {
+  /** A note of the strongest home's own scale, unless a neighbouring chord has it altered. */
+  private boolean isKeysOwn(NoteName note) {
+    Set<Integer> near = setting.neighbours();
+    boolean altered =
+        !near.contains(note.chroma())
+            && (near.contains((note.chroma() + 1) % 12)
+                || near.contains((note.chroma() + 11) % 12));
+    return !altered && setting.homes().get(0).key().heptatonic().contains(note);
+  }
+
+  /**
+   * The flat third and seventh of a minor or blues home, and its flat fifth where the scale takes
+   * it on the way between the fourth and the fifth.
+   */
+  private boolean isBlueNote(Scale scale, NoteName note) {
     return setting.homes().stream()
         .filter(home -> home.key().isMinor())
-        .map(home -> Math.floorMod(note.chroma() - home.key().tonic().chroma(), 12))
-        .anyMatch(degree -> degree == 3 || degree == 6 || degree == 10);
+        .map(home -> home.key().tonic())
+        .anyMatch(
+            tonic -> {
+              int degree = Math.floorMod(note.chroma() - tonic.chroma(), 12);
+              boolean passing =
+                  scale.degreeOf((tonic.chroma() + 5) % 12).isPresent()
+                      && scale.degreeOf((tonic.chroma() + 7) % 12).isPresent();
+              return degree == 3 || degree == 10 || (degree == 6 && passing);
+            });
   }
 
   /** How far the scale's notes are the keys' own, bent to the chord. */
@@ -162,18 +210,18 @@ final class ScaleChoice {
     double part = 0;
     for (int i = 0; i < fields.size(); i++) {
       Set<Integer> field = fields.get(i);
-      double inside =
-          scale.notes().stream().mapToDouble(n -> inKey(field, n)).average().orElseThrow();
-      part += setting.homes().get(i).weight() * inside;
+      double foreign = scale.notes().stream().mapToDouble(n -> 1 - inKey(field, scale, n)).sum();
+      part += setting.homes().get(i).weight() * Math.max(0, 1 - foreign / Weights.UNBEARABLE);
     }
     return part;
   }
 
-  private double inKey(Set<Integer> field, NoteName note) {
+  private double inKey(Set<Integer> field, Scale scale, NoteName note) {
     if (field.contains(note.chroma())) {
       return 1;
     }
-    return setting.neighbours().contains(note.chroma()) ? Weights.NEIGHBOUR : 0;
+    boolean near = setting.neighbours().contains(note.chroma());
+    return near ? Weights.NEIGHBOUR : isBlueNote(scale, note) ? Weights.BLUE_NOTE : 0;
   }
 
   /** Whether the scale is named from a home's tonic or from the chord's root. */

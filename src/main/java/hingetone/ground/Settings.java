@@ -102,15 +102,22 @@ final class Settings {
     }
     Chord chord = slot.chord().get();
     Key own = slot.section.key();
+    Optional<Home> resolution = resolution(i, chord);
+    boolean bluesTonic =
+        resolution.isEmpty() && isSeventh(chord) && chord.root().soundsLike(own.tonic());
+    Key heard = bluesTonic ? new Key(own.tonic(), ScaleType.named("blues")) : own;
     List<Home> homes = new ArrayList<>();
-    homes.add(new Home(own, Weights.OWN_KEY * square(Home.belonging(own, chord)), Role.OWN));
-    resolution(i, chord).ifPresent(homes::add);
+    homes.add(new Home(heard, Weights.OWN_KEY * square(Home.belonging(heard, chord)), Role.OWN));
+    resolution.ifPresent(homes::add);
     leading(i, chord).ifPresent(homes::add);
     riffs.computeIfAbsent(slot.section, Settings::riff).ifPresent(homes::add);
     return merged(homes);
   }
 
-  /** A dominant whose root falls a fifth, or a semitone, to the next chord's. */
+  /**
+   * A dominant whose root falls a fifth, or a semitone, to the next chord's. One that belongs to
+   * its own key wholly is heard there, and does not pull into another.
+   */
   private Optional<Home> resolution(int i, Chord chord) {
     Slot next = slots.get(after[i]);
     if (!isDominant(chord) || next.chord().isEmpty() || after[i] == i) {
@@ -123,7 +130,11 @@ final class Settings {
         next.section.key().tonic().soundsLike(tonic)
             ? next.section.key()
             : new Key(tonic, ScaleType.named(isMinor(next.chord().get()) ? "minor" : "major"));
-    return weight == 0 ? Optional.empty() : Optional.of(new Home(key, weight, Role.DOMINANT));
+    Key own = slots.get(i).section.key();
+    boolean explained = !key.equals(own) && Home.belonging(own, chord) == 1;
+    return weight == 0 || explained
+        ? Optional.empty()
+        : Optional.of(new Home(key, weight, Role.DOMINANT));
   }
 
   /** The last chord before another section's key, as far as it belongs there. */
@@ -190,6 +201,11 @@ final class Settings {
     return chord.quality().has(4)
         && !chord.quality().has(11)
         && (chord.quality().has(10) || !chord.quality().has(9));
+  }
+
+  /** A dominant with its seventh. */
+  static boolean isSeventh(Chord chord) {
+    return isDominant(chord) && chord.quality().has(10);
   }
 
   static boolean isMinor(Chord chord) {

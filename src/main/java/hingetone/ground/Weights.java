@@ -16,31 +16,41 @@ final class Weights {
   static final double EASE = 0.08;
 
   /** What each chord tone counts when a scale has it or lacks it. */
-  static final double ROOT = 0.8;
+  static final double ROOT = 0.6;
 
-  static final double THIRD = 1;
-  static final double FIFTH = 0.4;
+  static final double THIRD = 1.5;
+  static final double FIFTH = 0.3;
   static final double SEVENTH = 1;
   static final double TENSION = 0.6;
 
-  /** What a blue third counts for the major third of the chord that it is curled towards. */
-  static final double BLUE_THIRD = 0.6;
+  /**
+   * What a blue third counts for the major third of the chord that it is curled towards: in scales
+   * on a minor or blues tonic in full, in others less.
+   */
+  static final double BLUE_THIRD_OF_TONIC = 1;
+
+  static final double BLUE_THIRD = 0.3;
 
   /** How much a note rubs a semitone above a chord tone, and a semitone below one. */
   static final double ABOVE = 1;
 
   static final double BELOW = 0.15;
 
-  /** What is left of a rub over a dominant seventh, and of one by a blue note. */
+  /**
+   * What is left of a rub over a dominant seventh, of one by a note of the key's own scale that no
+   * neighbouring chord contradicts, and of one by a blue note.
+   */
   static final double OVER_DOMINANT = 0.4;
+
+  static final double KEYS_OWN = 0.6;
 
   static final double BLUE_NOTE = 0.5;
 
-  /** How many notes' worth of full rubbing is as bad as can be. */
-  static final double UNBEARABLE = 3;
+  /** How many fully rubbing notes, or notes foreign to the key, are as bad as can be. */
+  static final double UNBEARABLE = 2;
 
   /** How far a neighbouring chord's note counts as the key's. */
-  static final double NEIGHBOUR = 0.7;
+  static final double NEIGHBOUR = 0.5;
 
   /** What the chord's root counts as a scale's tonic, a home's tonic counting 1. */
   static final double CHORD_ROOT = 0.75;
@@ -57,7 +67,7 @@ final class Weights {
   static final double FIFTH_SPANNED = 0.05;
 
   /** Scales below this fit are not offered, nor more than this many. */
-  static final double OFFERED = 0.5;
+  static final double OFFERED = 0.6;
 
   static final int MOST_OFFERED = 8;
 
