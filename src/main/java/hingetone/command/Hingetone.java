@@ -16,7 +16,12 @@ import picocli.CommandLine.Spec;
     scope = ScopeType.INHERIT,
     versionProvider = Hingetone.Version.class,
     synopsisSubcommandLabel = "COMMAND",
-    subcommands = {CompletionCommand.class, ManualCommand.class, PortsCommand.class})
+    subcommands = {
+      MapCommand.class,
+      CompletionCommand.class,
+      ManualCommand.class,
+      PortsCommand.class
+    })
 final class Hingetone implements Runnable {
   @Spec CommandSpec spec;
 

@@ -38,6 +38,11 @@ public final class Main {
     return plain ? StandardCharsets.US_ASCII : StandardCharsets.UTF_8;
   }
 
+  /** Whether the output takes characters beyond ASCII. */
+  static boolean writesUnicode() {
+    return !outputCharset().equals(StandardCharsets.US_ASCII);
+  }
+
   private static String firstNonEmpty(String... values) {
     for (String value : values) {
       if (value != null && !value.isEmpty()) {

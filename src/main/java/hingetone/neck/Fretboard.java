@@ -18,6 +18,9 @@ import java.util.stream.IntStream;
 public record Fretboard(Tuning tuning, int capo, int frets, boolean leftHanded) {
   public static final int MOST_FRETS = 27;
 
+  /** Frets that must be left above a capo for a shape to lie there. */
+  public static final int FEWEST_FREE = 5;
+
   /** Frets of a common electric guitar. */
   public static final int USUAL_FRETS = 22;
 
@@ -25,7 +28,7 @@ public record Fretboard(Tuning tuning, int capo, int frets, boolean leftHanded) 
   public static final double USUAL_SCALE_LENGTH = 648;
 
   public Fretboard {
-    if (frets < 1 || frets > MOST_FRETS || capo < 0 || capo >= frets) {
+    if (frets > MOST_FRETS || capo < 0 || frets - capo < FEWEST_FREE) {
       throw new IllegalArgumentException("no such neck: " + frets + " frets, capo " + capo);
     }
   }
