@@ -1,6 +1,7 @@
 package hingetone.score;
 
 import java.util.List;
+import java.util.stream.Stream;
 
 /**
  * One player's notes.
@@ -12,5 +13,10 @@ import java.util.List;
 public record Part(Role role, Sound sound, List<Note> notes) {
   public Part {
     notes = notes.stream().sorted().toList();
+  }
+
+  /** This part with more notes. */
+  public Part plus(List<Note> more) {
+    return new Part(role, sound, Stream.concat(notes.stream(), more.stream()).toList());
   }
 }

@@ -6,7 +6,9 @@ import hingetone.time.Tempo;
 import hingetone.time.TempoMap;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
 
@@ -64,5 +66,32 @@ public record Score(String title, Beats countIn, Beats length, List<Mark> marks,
       }
     }
     return new TempoMap(steps);
+  }
+
+  /**
+   * Laps played one after another as one score: it begins with the count-in of the first, and each
+   * part keeps the sound it starts with.
+   *
+   * @param laps at least one
+   */
+  public static Score inTurn(List<Score> laps) {
+    List<Mark> marks = new ArrayList<>();
+    Map<Role, Part> parts = new LinkedHashMap<>();
+    Beats start = Beats.ZERO;
+    for (Score lap : laps) {
+      Beats from = start;
+      lap.marks().forEach(mark -> marks.add(mark.later(from)));
+      for (Part part : lap.parts()) {
+        List<Note> notes = new ArrayList<>();
+        part.notes().forEach(note -> notes.add(note.withOnset(note.onset().plus(from))));
+        parts.merge(
+            part.role(),
+            new Part(part.role(), part.sound(), notes),
+            (before, more) -> before.plus(more.notes()));
+      }
+      start = start.plus(lap.length());
+    }
+    Score first = laps.get(0);
+    return new Score(first.title(), first.countIn(), start, marks, List.copyOf(parts.values()));
   }
 }
