@@ -11,8 +11,10 @@ import java.util.stream.Collectors;
 
 /** Says in a sentence why a scale fits: what it has of the chord, what colours, what clashes. */
 final class Reason {
-  /** From this much rubbing on a note is one to pass through. */
-  private static final double RUBS = 0.35;
+  /** From this much rubbing on a note wants to move on, and from this much it only passes. */
+  private static final double TENSION = 0.3;
+
+  private static final double CLASH = 0.55;
 
   private final Setting setting;
   private final Scale scale;
@@ -39,22 +41,23 @@ final class Reason {
     parts.add(
         had.isEmpty() ? "has no note of " + chord : "has " + names(had) + " of " + chord.symbol());
     colours(chord).ifPresent(parts::add);
+    tensions(chord).ifPresent(parts::add);
     clashes(chord).ifPresent(parts::add);
     blueThird(chord).ifPresent(parts::add);
     return relation() + ": " + String.join(", ", parts) + ".";
   }
 
   private Optional<String> colours(Chord chord) {
-    List<NoteName> colours =
-        added(chord).stream().filter(n -> choice.rub(scale, n) < RUBS).toList();
-    return list(chord, colours).map(l -> l + (colours.size() == 1 ? " is colour" : " are colour"));
+    return list(chord, 0, TENSION, " is colour", " are colour");
+  }
+
+  private Optional<String> tensions(Chord chord) {
+    return list(chord, TENSION, CLASH, " is tension to resolve", " are tension to resolve");
   }
 
   private Optional<String> clashes(Chord chord) {
-    List<NoteName> rubbing =
-        added(chord).stream().filter(n -> choice.rub(scale, n) >= RUBS).toList();
-    return list(chord, rubbing)
-        .map(l -> l + (rubbing.size() == 1 ? " clashes: pass through it" : " clash: pass through"));
+    return list(
+        chord, CLASH, Double.MAX_VALUE, " clashes: pass through it", " clash: pass through");
   }
 
   private Optional<String> blueThird(Chord chord) {
@@ -71,13 +74,19 @@ final class Reason {
     return scale.notes().stream().filter(n -> chord.degreeOf(n.chroma()).isEmpty()).toList();
   }
 
-  private static Optional<String> list(Chord chord, List<NoteName> notes) {
+  /** The added notes that rub from one degree up to another, and what is said of one or more. */
+  private Optional<String> list(Chord chord, double from, double to, String one, String more) {
+    List<NoteName> notes =
+        added(chord).stream()
+            .filter(n -> choice.rub(scale, n) >= from && choice.rub(scale, n) < to)
+            .toList();
     return notes.isEmpty()
         ? Optional.empty()
         : Optional.of(
             notes.stream()
-                .map(n -> n.simplified() + " (" + Degrees.over(chord, n) + ")")
-                .collect(Collectors.joining(" ")));
+                    .map(n -> n.simplified() + " (" + Degrees.over(chord, n) + ")")
+                    .collect(Collectors.joining(" "))
+                + (notes.size() == 1 ? one : more));
   }
 
   private static String names(List<NoteName> notes) {

@@ -7,6 +7,7 @@ import hingetone.neck.DoubleStop;
 import hingetone.neck.Shape;
 import hingetone.neck.Spot;
 import hingetone.theory.Chord;
+import hingetone.theory.NoteName;
 import hingetone.theory.Pitch;
 import hingetone.theory.Scale;
 import hingetone.time.Beats;
@@ -39,7 +40,7 @@ final class Runs {
   static List<Run> over(Line line) {
     Runs runs = new Runs(line);
     List<Run> found = new ArrayList<>();
-    found.addAll(best(runs.walks(runs.doubleStops(), true), 2));
+    found.addAll(best(runs.walks(runs.doubleStops(), true), 3));
     found.addAll(best(runs.walks(runs.figures(3), false), 1));
     found.addAll(best(runs.walks(runs.figures(4), false), 1));
     found.addAll(best(runs.scaleRuns(), 2));
@@ -149,8 +150,13 @@ final class Runs {
     return Weights.LANDS_ON_CHORD * chordShare(line.after(), last)
         + Weights.STARTS_ON_CHORD * chordShare(line.before(), first)
         + (asTheKey ? Weights.AS_THE_KEY_MOVES : 0)
+        + (lands(line.after().key().tonic(), last) ? Weights.LANDS_ON_TONIC : 0)
         + Weights.HIGH_STRINGS * high
         - Weights.FRET_WALKED * Math.abs(frets);
+  }
+
+  private boolean lands(NoteName tonic, Step last) {
+    return last.notes().stream().anyMatch(note -> note.name().soundsLike(tonic));
   }
 
   private double chordShare(Line.Side side, Step step) {
@@ -202,13 +208,12 @@ final class Runs {
     int from = approach.get(0).fret();
     double travel = line.neck().travel(Route.middle(line.before().shape()), goal.fret());
     Run run = new Run(Kind.SCALE, steps, from, goal.fret(), travel);
-    runs.add(new Rated(run, scaleScore(steps.get(RUN_UP), leap, jump, goal)));
+    runs.add(new Rated(run, scaleScore(steps.get(RUN_UP), leap, jump)));
   }
 
-  private double scaleScore(Step last, int leap, int jump, Dot goal) {
-    double tonic = goal.pitch().name().soundsLike(line.after().key().tonic()) ? 1 : 0;
+  private double scaleScore(Step last, int leap, int jump) {
     return Weights.LANDS_ON_CHORD * chordShare(line.after(), last)
-        + Weights.LANDS_ON_TONIC * tonic
+        + (lands(line.after().key().tonic(), last) ? Weights.LANDS_ON_TONIC : 0)
         - Weights.FRET_WALKED * (leap + jump);
   }
 

@@ -145,7 +145,7 @@ final class ScaleChoice {
     }
     return switch (interval.number()) {
       case 3 -> Weights.THIRD;
-      case 5 -> interval.alteration() == 0 ? Weights.FIFTH : Weights.TENSION;
+      case 5 -> interval.alteration() == 0 ? Weights.FIFTH : Weights.ALTERED_FIFTH;
       case 7 -> Weights.SEVENTH;
       default -> Weights.TENSION;
     };

@@ -185,11 +185,7 @@ final class Settings {
     for (Home home : homes) {
       Home share = new Home(home.key(), sum == 0 ? 1 : home.weight() / sum, home.role());
       byKey.merge(
-          share.key(),
-          share,
-          (a, b) ->
-              new Home(
-                  a.key(), a.weight() + b.weight(), a.weight() > b.weight() ? a.role() : b.role()));
+          share.key(), share, (a, b) -> new Home(a.key(), a.weight() + b.weight(), a.role()));
     }
     return byKey.values().stream()
         .sorted(Comparator.comparingDouble(Home::weight).reversed())

@@ -20,6 +20,7 @@ final class Weights {
 
   static final double THIRD = 1.5;
   static final double FIFTH = 0.3;
+  static final double ALTERED_FIFTH = 1;
   static final double SEVENTH = 1;
   static final double TENSION = 0.6;
 
@@ -102,7 +103,7 @@ final class Weights {
   /** What is left of the score of a note that has to move a half tone on the line. */
   static final double MOVED = 0.9;
 
-  static final int MOST_HOLDS = 8;
+  static final int MOST_HOLDS = 12;
 
   /** What makes a run good: landing on the new chord, starting on the old one. */
   static final double LANDS_ON_CHORD = 1;
@@ -118,6 +119,6 @@ final class Weights {
   /** Each fret of the way, off. */
   static final double FRET_WALKED = 0.05;
 
-  /** A scale run that lands on the new tonic. */
+  /** Landing on the new tonic. */
   static final double LANDS_ON_TONIC = 0.3;
 }

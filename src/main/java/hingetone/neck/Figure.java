@@ -61,10 +61,10 @@ public record Figure(List<Touch> touches, boolean together) {
   }
 
   /**
-   * The same notes octaves away in the fingering nearest to this one: as few frets apart as can be,
-   * then as near to where the hand is. String 2 fret 15 bent a tone under string 1 fret 15 becomes,
-   * an octave down, string 3 fret 7 bent a tone under string 2 fret 8. Empty when the neck has no
-   * place for it.
+   * The same notes octaves away in the fingering nearest to this one: under one hand, on strings as
+   * near to each other, then as near to where the hand is. String 2 fret 15 bent a tone under
+   * string 1 fret 15 becomes, an octave down, string 3 fret 7 bent a tone under string 2 fret 8.
+   * Empty when the neck has no place for it.
    */
   public Optional<Figure> octaves(Fretboard neck, int octaves) {
     List<Figure> found = new ArrayList<>();
@@ -73,8 +73,8 @@ public record Figure(List<Touch> touches, boolean together) {
         .min(
             Comparator.comparingInt((Figure f) -> Math.max(0, f.high() - f.low() + 1 - Shape.HAND))
                 .thenComparingInt(f -> Math.abs(f.stringSpan() - stringSpan()))
-                .thenComparingInt(f -> f.high() - f.low())
-                .thenComparingInt(f -> Math.abs(f.low() - low())));
+                .thenComparingInt(f -> Math.abs(f.low() - low()))
+                .thenComparingInt(f -> f.high() - f.low()));
   }
 
   private int stringSpan() {

@@ -17,6 +17,9 @@ public record Shape(Scale scale, Layout layout, List<List<Dot>> strings) {
   /** Frets that four fingers cover. */
   public static final int HAND = 4;
 
+  /** Frets from a string to its neighbour that a small shift of the hand still covers. */
+  private static final int WITH_A_SHIFT = 6;
+
   /** How the notes are shared out over the strings. */
   public enum Layout {
     /** The same number on each string: two of a pentatonic, three of a seven-note scale. */
@@ -25,13 +28,13 @@ public record Shape(Scale scale, Layout layout, List<List<Dot>> strings) {
     POSITION
   }
 
-  /** How far the hand must stretch on one string. */
+  /** How far the hand must stretch. */
   public enum Stretch {
     /** Four frets at most: one finger a fret. */
     NONE,
     /** Five frets on some string. */
     WIDE,
-    /** More: the tuning allows nothing better. */
+    /** More, or a jump from a string to the next: the tuning allows nothing better. */
     TOO_WIDE
   }
 
@@ -74,10 +77,28 @@ public record Shape(Scale scale, Layout layout, List<List<Dot>> strings) {
     return dots().stream().filter(d -> d.spot().equals(spot)).findFirst();
   }
 
-  /** The widest stretch on one string. */
+  /** The widest stretch, on one string or from a string to its neighbour. */
   public Stretch stretch() {
-    int widest = strings.stream().mapToInt(Shape::width).max().orElse(0);
-    return widest <= HAND ? Stretch.NONE : widest == HAND + 1 ? Stretch.WIDE : Stretch.TOO_WIDE;
+    int onOne = 0;
+    int onTwo = 0;
+    for (int i = 0; i < strings.size(); i++) {
+      onOne = Math.max(onOne, width(strings.get(i)));
+      onTwo = i == 0 ? 0 : Math.max(onTwo, width(strings.get(i - 1), strings.get(i)));
+    }
+    if (onOne > HAND + 1 || onTwo > WITH_A_SHIFT) {
+      return Stretch.TOO_WIDE;
+    }
+    return onOne > HAND ? Stretch.WIDE : Stretch.NONE;
+  }
+
+  /** Frets covered on two strings together; 0 where one is empty. */
+  private static int width(List<Dot> one, List<Dot> other) {
+    if (one.isEmpty() || other.isEmpty()) {
+      return 0;
+    }
+    int low = Math.min(one.get(0).fret(), other.get(0).fret());
+    int high = Math.max(one.get(one.size() - 1).fret(), other.get(other.size() - 1).fret());
+    return high - low + 1;
   }
 
   /** Frets covered on one string, the outer ones included; 0 for an empty string. */

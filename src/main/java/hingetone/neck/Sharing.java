@@ -21,7 +21,7 @@ final class Sharing {
   private static final double UNEVEN_IN_POSITION = 0.1;
 
   /** A string with no note at all. */
-  private static final double EMPTY = 2;
+  private static final double EMPTY = 400;
 
   /** A stretch over five frets, and over each further one. */
   private static final double WIDE = 0.5;
@@ -114,9 +114,11 @@ final class Sharing {
     if (before != null) {
       return before;
     }
-    int fewest = place.string == 0 ? 1 : 0;
+    boolean isEven = layout == Layout.EVEN;
+    int fewest = isEven ? Math.max(1, even - 1) : place.string == 0 ? 1 : 0;
+    int most = isEven ? even + 1 : MOST_ON_A_STRING;
     Choice best = new Choice(Double.MAX_VALUE, 0);
-    for (int count = fewest; count <= MOST_ON_A_STRING; count++) {
+    for (int count = fewest; count <= most; count++) {
       double cost = cost(place, count) + from(after(place, count)).cost;
       best = cost < best.cost ? new Choice(cost, count) : best;
     }
@@ -135,10 +137,10 @@ final class Sharing {
     if (layout == Layout.EVEN) {
       return cost + DRIFT * square(low - place.handBefore);
     }
-    return cost
-        + IntStream.range(place.note, place.note + count)
-            .mapToDouble(note -> OUTSIDE * square(outside(fret(place.string, note))))
-            .sum();
+    for (int note = place.note; note < place.note + count; note++) {
+      cost += OUTSIDE * square(outside(fret(place.string, note)));
+    }
+    return cost;
   }
 
   private double stretch(int width) {

@@ -219,7 +219,9 @@ public final class MapText {
   }
 
   private void ways(List<Hold> holds, List<Run> runs, List<Stay> stays) {
-    holds.stream().limit(WAYS).forEach(this::hold);
+    Map<Integer, Hold> bestOfEachNote = new LinkedHashMap<>();
+    holds.forEach(h -> bestOfEachNote.putIfAbsent(h.note().name().chroma(), h));
+    bestOfEachNote.values().stream().limit(WAYS).forEach(this::hold);
     runs.stream().limit(WAYS).forEach(this::run);
     stays.stream().limit(1).forEach(this::stay);
   }
@@ -242,20 +244,22 @@ public final class MapText {
             .map(Spot::string)
             .distinct()
             .map(s -> "" + s)
-            .collect(Collectors.joining(" "));
+            .collect(Collectors.joining(" and "));
+    boolean one = run.figure().stream().map(Spot::string).distinct().count() == 1;
+    String beats = run.steps().get(0).beatsBefore().toString();
     lines.add(
         InkedLine.of("  run   ", Ink.COMMON)
             .plus(steps + " on the line", Ink.PLAIN)
             .plus(
-                "; from string "
+                (one ? "; string " : "; strings ")
                     + strings
                     + ", fret "
                     + run.fromFret()
                     + " to "
                     + run.toFret()
                     + ", "
-                    + run.steps().get(0).beatsBefore()
-                    + " beats before"
+                    + beats
+                    + (beats.equals("1") ? " beat before" : " beats before")
                     + travel(run.travel()),
                 Ink.FAINT));
   }

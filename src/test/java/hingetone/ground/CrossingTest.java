@@ -1,0 +1,285 @@
+package hingetone.ground;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import hingetone.neck.Fretboard;
+import hingetone.neck.Spot;
+import hingetone.neck.Tuning;
+import hingetone.theory.Key;
+import hingetone.theory.NoteName;
+import hingetone.theory.Scale;
+import hingetone.theory.ScaleType;
+import hingetone.time.Position;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Set;
+import org.junit.jupiter.api.Test;
+
+class CrossingTest {
+  private static final Fretboard GUITAR = Fretboard.of(Tuning.STANDARD, 0);
+  private static final String[] TONICS = {
+    "C", "C#", "D", "Eb", "E", "F", "F#", "G", "G#", "A", "Bb", "B"
+  };
+
+  /** Six that players use and one of our own with odd steps. */
+  private static final List<Fretboard> NECKS =
+      List.of(
+          GUITAR,
+          Fretboard.of(Tuning.parse("D A D G A D").orElseThrow(), 2),
+          Fretboard.of(Tuning.parse("open G").orElseThrow(), 0),
+          Fretboard.of(Tuning.parse("7-string").orElseThrow(), 0),
+          new Fretboard(Tuning.parse("bass").orElseThrow(), 0, 20, true),
+          new Fretboard(Tuning.parse("drop D").orElseThrow(), 0, 27, false),
+          Fretboard.of(Tuning.parse("E2 G2 D#3 E3 A#3 C4").orElseThrow(), 0));
+
+  private static Ground aMinorToBMinor() {
+    return Charts.two("A minor", "Am7 | Am7", "B minor", "Bm7 | Bm7", GUITAR);
+  }
+
+  @Test
+  void two_transpositions_share_as_many_notes_as_the_common_tone_theorem_says() {
+    // The reference file: computed from the common-tone theorem.
+    assertThat(shared("major")).containsExactly(7, 2, 5, 4, 3, 6, 2, 6, 3, 4, 5, 2);
+    assertThat(shared("harmonic minor")).containsExactly(7, 3, 3, 5, 4, 4, 4, 4, 4, 5, 3, 3);
+    assertThat(shared("minor pentatonic")).containsExactly(5, 0, 3, 2, 1, 4, 0, 4, 1, 2, 3, 0);
+  }
+
+  private static List<Integer> shared(String kind) {
+    Scale c = new Scale(NoteName.parse("C").orElseThrow(), ScaleType.named(kind));
+    List<Integer> counts = new ArrayList<>();
+    for (String tonic : TONICS) {
+      Scale moved = new Scale(NoteName.parse(tonic).orElseThrow(), c.type());
+      counts.add(c.commonTones(moved).size());
+    }
+    return counts;
+  }
+
+  @Test
+  void a_minor_and_b_minor_keep_a_d_and_e() {
+    // Common practice: both pentatonics have A, D and E.
+    Crossing crossing = aMinorToBMinor().crossings().get(0);
+    assertThat(crossing.atBar()).isEqualTo(3);
+    assertThat(crossing.semitones()).isEqualTo(2);
+    assertThat(crossing.commonTones().pentatonic()).hasToString("[A, D, E]");
+    assertThat(crossing.commonTones().scale()).hasToString("[A, B, D, E, G]");
+    assertThat(crossing.commonTones().chords()).hasToString("[A]");
+  }
+
+  @Test
+  void d_is_held_as_the_fourth_then_the_third_and_its_bend_to_e_as_the_fifth_then_the_fourth() {
+    // Common practice.
+    Hold hold =
+        aMinorToBMinor().crossings().get(0).holds().stream()
+            .filter(h -> h.note().toString().equals("D5") && h.spot().equals(new Spot(1, 10)))
+            .findFirst()
+            .orElseThrow();
+    assertThat(hold.before().degree()).hasToString("4");
+    assertThat(hold.after().degree()).hasToString("b3");
+    assertThat(hold.before().overChord()).contains("11");
+    assertThat(hold.after().overChord()).contains("b3");
+    Hold.BentHold bend = hold.bend().orElseThrow();
+    assertThat(bend.to()).hasToString("E5");
+    assertThat(bend.kind().cents()).isEqualTo(200);
+    assertThat(bend.before().degree()).hasToString("5");
+    assertThat(bend.after().degree()).hasToString("4");
+  }
+
+  @Test
+  void a_double_stop_is_walked_up_a_whole_tone_to_land_on_the_line() {
+    // Common practice: strings 3 and 2 at frets 9/10, 10/11, 11/12, the last on the line.
+    Run walk =
+        aMinorToBMinor().crossings().get(0).runs().stream()
+            .filter(r -> r.figure().equals(List.of(new Spot(3, 9), new Spot(2, 10))))
+            .findFirst()
+            .orElseThrow();
+    assertThat(walk.steps())
+        .extracting(s -> s.notes().toString())
+        .containsExactly("[E4, A4]", "[F4, Bb4]", "[F#4, B4]");
+    assertThat(walk.steps().get(2).spots()).containsExactly(new Spot(3, 11), new Spot(2, 12));
+    assertThat(walk.steps().get(2).beatsBefore().isZero()).isTrue();
+  }
+
+  @Test
+  void shapes_move_two_frets_with_a_whole_tone_and_another_stays_under_the_hand() {
+    Ground ground = aMinorToBMinor();
+    Crossing crossing = ground.crossings().get(0);
+    assertThat(crossing.stays().get(0).from().start()).hasToString("b3");
+    assertThat(crossing.stays().get(0).to().start()).hasToString("1");
+    assertThat(crossing.stays().get(0).to().low()).isEqualTo(7);
+    assertThat(crossing.stays().get(0).to().high()).isEqualTo(10);
+  }
+
+  @Test
+  void shifts_above_three_frets_are_walked_at_their_end_only() {
+    assertThat(Runs.moves(1)).containsExactly(0, 1);
+    assertThat(Runs.moves(2)).containsExactly(0, 1, 2);
+    assertThat(Runs.moves(-3)).containsExactly(0, -1, -2, -3);
+    assertThat(Runs.moves(5)).containsExactly(0, 3, 4, 5);
+    assertThat(Runs.moves(-6)).containsExactly(0, -4, -5, -6);
+  }
+
+  @Test
+  void a_half_step_apart_a_held_note_is_bent_or_slid_on_the_line() {
+    // Common practice: the two minor pentatonics share nothing.
+    Crossing crossing =
+        Charts.two("E minor", "Em7 | Em7", "F minor", "Fm7 | Fm7", GUITAR).crossings().get(0);
+    assertThat(crossing.commonTones().pentatonic()).isEmpty();
+    assertThat(crossing.holds()).anyMatch(h -> h.move() == Hold.Move.BEND);
+    assertThat(crossing.holds())
+        .filteredOn(h -> h.move() != Hold.Move.STAY)
+        .isNotEmpty()
+        .allMatch(h -> Math.abs(h.noteAfter().midi() - h.note().midi()) == 1);
+  }
+
+  @Test
+  void the_seam_is_a_crossing_and_a_change_of_section_without_a_change_of_key_is_none() {
+    Ground ground =
+        Charts.ground(
+            Charts.section("one", "A minor", "Am7 | Am7")
+                + Charts.section("two", "A minor", "Dm7 | Am7")
+                + Charts.section("three", "C minor", "Cm7 | G7"),
+            GUITAR);
+    assertThat(ground.crossings()).extracting(Crossing::atBar).containsExactly(5, 7);
+    assertThat(ground.nextCrossing(Position.of(0, 1)).orElseThrow().atBar()).isEqualTo(5);
+    assertThat(ground.nextCrossing(Position.of(5, 1)).orElseThrow().atBar()).isEqualTo(7);
+    assertThat(ground.nextCrossing(Position.of(7, 1)).orElseThrow().atBar()).isEqualTo(11);
+    assertThat(ground.nextCrossing(Position.of(18, 4)).orElseThrow().atBar()).isEqualTo(19);
+    assertThat(Charts.one("A minor", "Am7 | E7").nextCrossing(Position.of(1, 1))).isEmpty();
+  }
+
+  @Test
+  void the_dominant_at_a_sections_end_is_a_turnaround() {
+    Ground ground = Charts.two("A minor", "Am7 | Am7", "B minor", "Bm7 | E7#9 | E7#9", GUITAR);
+    assertThat(ground.turnarounds()).hasSize(1);
+    Turnaround back = ground.turnarounds().get(0);
+    assertThat(back.atBar()).isEqualTo(6);
+    assertThat(back.bars()).isEqualTo(2);
+    assertThat(back.dominant()).hasToString("E7#9");
+    assertThat(back.to()).hasToString("A minor");
+    assertThat(back.holds()).isNotEmpty();
+    assertThat(back.runs()).isNotEmpty();
+  }
+
+  @Test
+  void over_every_pair_of_minor_keys_and_of_major_keys_all_ways_keep_their_rules() {
+    for (String mode : List.of("minor", "major")) {
+      for (Fretboard neck : NECKS) {
+        StringBuilder sections = new StringBuilder();
+        Ground ground = Charts.ground(allPairs(sections, mode), neck);
+        Set<String> pairs = new HashSet<>();
+        for (Crossing crossing : ground.crossings()) {
+          pairs.add(crossing.from() + " " + crossing.to());
+          check(ground, crossing);
+        }
+        assertThat(pairs).hasSize(12 * 11);
+      }
+    }
+  }
+
+  /** A section for each key, and a form that goes from each key to each other one. */
+  private static String allPairs(StringBuilder sections, String mode) {
+    String chord = mode.equals("minor") ? "m7" : "maj7";
+    for (String tonic : TONICS) {
+      sections.append(
+          Charts.section("s" + tonic.replace("#", "is"), tonic + " " + mode, tonic + chord));
+    }
+    return sections + "form: " + String.join(" ", eulerian()) + "\n";
+  }
+
+  /** A closed walk over twelve keys that uses each ordered pair once (Hierholzer). */
+  private static List<String> eulerian() {
+    boolean[][] used = new boolean[12][12];
+    List<Integer> stack = new ArrayList<>(List.of(0));
+    List<String> walk = new ArrayList<>();
+    while (!stack.isEmpty()) {
+      int here = stack.get(stack.size() - 1);
+      int next = 0;
+      while (next < 12 && (next == here || used[here][next])) {
+        next++;
+      }
+      if (next < 12) {
+        used[here][next] = true;
+        stack.add(next);
+      } else {
+        walk.add("s" + TONICS[stack.remove(stack.size() - 1)].replace("#", "is"));
+      }
+    }
+    return walk.subList(0, walk.size() - 1);
+  }
+
+  private static void check(Ground ground, Crossing crossing) {
+    Fretboard neck = ground.fretboard();
+    Set<Integer> small = common(crossing.from().pentatonic(), crossing.to().pentatonic());
+    Set<Integer> large = common(crossing.from().heptatonic(), crossing.to().heptatonic());
+    assertThat(chromas(crossing.commonTones().pentatonic())).isEqualTo(small);
+    assertThat(chromas(crossing.commonTones().scale())).isEqualTo(large);
+    assertThat(crossing.holds()).as("%s %s", crossing.from(), neck).isNotEmpty();
+    for (Hold hold : crossing.holds()) {
+      assertThat(neck.has(hold.spot())).isTrue();
+      assertThat(neck.midi(hold.spot())).isEqualTo(hold.note().midi());
+      if (hold.move() == Hold.Move.STAY) {
+        assertThat(large).contains(hold.note().name().chroma());
+        assertThat(hold.noteAfter().midi()).isEqualTo(hold.note().midi());
+      } else {
+        assertThat(small).isEmpty();
+        assertThat(Math.abs(hold.noteAfter().midi() - hold.note().midi())).isEqualTo(1);
+        assertThat(in(crossing.to().pentatonic(), hold.noteAfter().midi())).isTrue();
+      }
+      hold.bend().ifPresent(b -> assertThat(large).contains(b.to().name().chroma()));
+    }
+    for (Run run : crossing.runs()) {
+      Run.Step last = run.steps().get(run.steps().size() - 1);
+      assertThat(last.beatsBefore().isZero()).isTrue();
+      assertThat(last.notes()).allMatch(n -> in(crossing.to().pentatonic(), n.midi()));
+      assertThat(run.steps()).allMatch(s -> s.spots().stream().allMatch(neck::has));
+    }
+    crossing.stays().forEach(s -> assertThat(s.to().dots()).allMatch(d -> neck.has(d.spot())));
+  }
+
+  private static boolean in(Scale scale, int midi) {
+    return scale.degreeOf(Math.floorMod(midi, 12)).isPresent();
+  }
+
+  /** A plain set computation, beside the program's own. */
+  private static Set<Integer> common(Scale one, Scale other) {
+    Set<Integer> both = chromas(one.notes());
+    both.retainAll(chromas(other.notes()));
+    return both;
+  }
+
+  private static Set<Integer> chromas(List<NoteName> notes) {
+    Set<Integer> chromas = new HashSet<>();
+    notes.forEach(n -> chromas.add(n.chroma()));
+    return chromas;
+  }
+
+  @Test
+  void all_of_b_minor_pentatonic_lies_inside_a_dorian() {
+    // Common practice; A's sixth, F#, is B's fifth.
+    Scale dorian = Scale.parse("A dorian").orElseThrow();
+    Scale pentatonic = Key.parse("B minor").orElseThrow().pentatonic();
+    assertThat(pentatonic.commonTones(dorian)).hasSize(5);
+    assertThat(Degrees.in(Key.parse("A minor").orElseThrow(), NoteName.parse("F#").orElseThrow()))
+        .hasToString("6");
+    assertThat(Degrees.in(Key.parse("B minor").orElseThrow(), NoteName.parse("F#").orElseThrow()))
+        .hasToString("5");
+  }
+
+  @Test
+  void over_e7_sharp_nine_the_two_pentatonics_are_these_degrees() {
+    // Common practice, the reference file.
+    assertThat(over("E minor pentatonic")).containsExactly("1", "#9", "11", "5", "b7");
+    assertThat(over("A minor pentatonic")).containsExactly("11", "#9", "b13", "b7", "1");
+  }
+
+  /** In the order the reference gives: A C D E G as 4, (G) #9, b13, b7, 1. */
+  private static List<String> over(String scale) {
+    hingetone.theory.Chord chord = hingetone.theory.Chord.parse("E7#9").orElseThrow();
+    List<NoteName> notes = new ArrayList<>(Scale.parse(scale).orElseThrow().notes());
+    if (scale.startsWith("A")) {
+      notes = List.of(notes.get(0), notes.get(4), notes.get(1), notes.get(2), notes.get(3));
+    }
+    return notes.stream().map(n -> Degrees.over(chord, n)).toList();
+  }
+}
