@@ -1,0 +1,72 @@
+package hingetone.screen;
+
+import java.math.BigDecimal;
+
+/** Something to be done outside the picture. The runner does it and answers with messages. */
+public sealed interface Effect {
+  /** Pause, or go on. */
+  record TogglePause() implements Effect {}
+
+  /** Stop and go back to the count-in. */
+  record Stop() implements Effect {}
+
+  /** Start again from the count-in. */
+  record Restart() implements Effect {}
+
+  /** The tempo up or down by beats a minute. */
+  record TempoStep(int bpm) implements Effect {}
+
+  /** The tempo tapped, beats a minute with one decimal. */
+  record TempoTapped(BigDecimal bpm) implements Effect {}
+
+  /** The tempo rising by itself, on or off. */
+  record ToggleRamp() implements Effect {}
+
+  /** A voice silent, or back. */
+  record ToggleMute(Voice voice) implements Effect {}
+
+  /** A voice louder or softer by steps. */
+  record LevelStep(Voice voice, int steps) implements Effect {}
+
+  /** The metronome on or off. */
+  record ToggleClick() implements Effect {}
+
+  /** The next of the metronome's ways: every beat, two and four, every other bar. */
+  record NextClick() implements Effect {}
+
+  /** Bars of the lap that go round from now on. */
+  record LoopBars(int first, int last) implements Effect {}
+
+  /** No loop. */
+  record EndLoop() implements Effect {}
+
+  /** On from another bar of the lap. */
+  record Jump(int bar) implements Effect {}
+
+  /** All keys up or down by semitones. */
+  record KeyStep(int semitones) implements Effect {}
+
+  /** Another key for each lap, on or off. */
+  record ToggleEveryKey() implements Effect {}
+
+  /** The next groove that fits. */
+  record NextGroove() implements Effect {}
+
+  /** Bars in which the band drops out, on or off. */
+  record ToggleSilentBars() implements Effect {}
+
+  /** The machine plays the coming crossing once. */
+  record PlayCrossing() implements Effect {}
+
+  /** The next choice of the phrases the machine plays: none, statements, all. */
+  record NextExample() implements Effect {}
+
+  /** Remember what is shown. */
+  record Remember(Settings settings) implements Effect {}
+
+  /** Draw everything anew. */
+  record Redraw() implements Effect {}
+
+  /** Leave. */
+  record Quit() implements Effect {}
+}

@@ -1,0 +1,49 @@
+package hingetone.screen;
+
+import hingetone.time.Beats;
+import java.util.Optional;
+
+/** Something that happened. */
+public sealed interface Message {
+  /**
+   * A key: a character as itself, others by name: {@code space}, {@code enter}, {@code esc}, {@code
+   * tab}, {@code up}, {@code down}, {@code left}, {@code right}, {@code home}, {@code end}, {@code
+   * page up}, {@code page down}, {@code ctrl c}.
+   *
+   * @param key its name
+   * @param nanos when it was struck
+   */
+  record Stroke(String key, long nanos) implements Message {}
+
+  /**
+   * A pedal went down: {@code cc 64} or {@code program 3}.
+   *
+   * @param pedal its name
+   * @param nanos when it went down
+   */
+  record Pedal(String pedal, long nanos) implements Message {}
+
+  /** The terminal's size changed. */
+  record Resized(Size size) implements Message {}
+
+  /** A beat is heard; never dropped. In quarter notes from bar 1, laps counted on. */
+  record Beat(Beats now) implements Message {}
+
+  /** The playhead moved; only the newest counts. In quarter notes from bar 1, laps counted on. */
+  record Playhead(Beats now) implements Message {}
+
+  /** What the band does changed. */
+  record Moved(State.Phase phase) implements Message {}
+
+  /** The band's settings changed. */
+  record Set(Band band) implements Message {}
+
+  /** The chart's facts changed, as after a key shift. */
+  record Learned(Facts facts) implements Message {}
+
+  /** A device was lost, with what to do about it; empty when it is back. */
+  record Fault(Optional<String> words) implements Message {}
+
+  /** Something to tell the player in passing. */
+  record Notice(String words) implements Message {}
+}

@@ -1,0 +1,76 @@
+package hingetone.screen;
+
+import hingetone.screen.State.Phase;
+import java.util.ArrayList;
+import java.util.List;
+
+/** Where we are: what the band does, section, key, bar, lap, tempo; the title where room is left. */
+final class PlacePanel {
+  private static final String BETWEEN = "   ";
+
+  private PlacePanel() {}
+
+  static void draw(Canvas canvas, State state, Moment moment) {
+    if (canvas.rows() == 0) {
+      return;
+    }
+    int column = 0;
+    if (state.phase() != Phase.PLAYING || state.countsIn()) {
+      column = canvas.put(0, 0, " " + doing(state) + " ", Style.LIT) + 1;
+    }
+    column = canvas.put(0, column, moment.bar().section().name(), Style.STRONG);
+    column = canvas.put(0, column, "  " + moment.bar().key(), Style.PLAIN);
+    List<String> words = words(state, moment);
+    for (String word : words) {
+      if (column + BETWEEN.length() + word.length() <= canvas.columns()) {
+        column = canvas.put(0, column, BETWEEN + word, Style.PLAIN);
+      }
+    }
+    String title = state.facts().title();
+    int width = hingetone.text.DisplayWidth.of(title);
+    if (column + BETWEEN.length() + width <= canvas.columns()) {
+      canvas.putBefore(0, canvas.columns(), title, Style.QUIET);
+    }
+  }
+
+  /** What the band does, in a word. */
+  static String doing(State state) {
+    return switch (state.phase()) {
+      case STOPPED -> "stopped";
+      case PAUSED -> "paused";
+      case PLAYING -> state.countsIn() ? "count-in" : "playing";
+    };
+  }
+
+  private static List<String> words(State state, Moment moment) {
+    List<String> words = new ArrayList<>();
+    int bars = moment.bar().section().bars().size();
+    if (!state.countsIn()) {
+      words.add("bar " + moment.bar().inSection() + " of " + bars + " beat " + moment.beat());
+      words.add("lap " + state.facts().form().lapOf(moment.position().bar()));
+    }
+    words.add(state.band().tempo() + " bpm");
+    Band band = state.band();
+    band.loop().ifPresent(loop -> words.add("loop " + loop.first() + "-" + loop.last()));
+    band.muted().stream().sorted().forEach(voice -> words.add("no " + voice.words()));
+    if (band.keyShift() != 0) {
+      words.add("keys " + (band.keyShift() > 0 ? "+" : "") + band.keyShift());
+    }
+    if (band.everyKey()) {
+      words.add("all keys");
+    }
+    if (band.ramp()) {
+      words.add("rising");
+    }
+    if (band.dropsOut()) {
+      words.add("silent bars");
+    }
+    band.click().ifPresent(click -> words.add("click " + click));
+    band.example().ifPresent(example -> words.add("example: " + example));
+    words.add(moment.meter().toString());
+    if (!state.facts().feel().isEmpty()) {
+      words.add(state.facts().feel());
+    }
+    return words;
+  }
+}

@@ -1,0 +1,146 @@
+package hingetone.screen;
+
+import hingetone.time.Beats;
+import hingetone.time.Position;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * Everything that is visible.
+ *
+ * @param facts the chart's facts
+ * @param band what the band is set to
+ * @param phase what the band does
+ * @param now where it is, in quarter notes from bar 1, laps counted on
+ * @param settings what the player chose to see
+ * @param layer what lies over the picture
+ * @param notice something told in passing; empty when there is nothing
+ * @param noticeBeats beats for which it stays
+ * @param fault what is wrong with a device, and what to do
+ * @param taps when the tempo was tapped, in nanoseconds, the latest taps only
+ * @param ascii whether only ASCII can be shown
+ * @param size the terminal's size
+ */
+public record State(
+    Facts facts,
+    Band band,
+    Phase phase,
+    Beats now,
+    Settings settings,
+    Layer layer,
+    String notice,
+    int noticeBeats,
+    Optional<String> fault,
+    List<Long> taps,
+    boolean ascii,
+    Size size) {
+  /** What the band does. */
+  public enum Phase {
+    STOPPED,
+    PLAYING,
+    PAUSED
+  }
+
+  /** What lies over the picture. */
+  public sealed interface Layer {
+    /** Nothing. */
+    record None() implements Layer {}
+
+    /** The keys, from a first line on. */
+    record Help(int first) implements Layer {}
+
+    /** The menu with a line chosen. */
+    record Menu(int chosen) implements Layer {}
+
+    /** Waiting for the key or pedal that shall do an action. */
+    record Bind(Action action) implements Layer {}
+  }
+
+  public State {
+    taps = List.copyOf(taps);
+  }
+
+  /** The state before anything has happened. */
+  public static State of(Facts facts, Band band, Settings settings, boolean ascii, Size size) {
+    Beats start = facts.form().startOf(1);
+    return new State(
+        facts,
+        band,
+        Phase.STOPPED,
+        start,
+        settings,
+        new Layer.None(),
+        "",
+        0,
+        Optional.empty(),
+        List.of(),
+        ascii,
+        size);
+  }
+
+  /** Where it is as bar and beat. */
+  public Position position() {
+    return facts.form().position(now);
+  }
+
+  /** Whether the bars before the form are being counted. */
+  public boolean countsIn() {
+    return now.isNegative();
+  }
+
+  State withFacts(Facts facts) {
+    return copy(facts, band, phase, now, settings, layer, fault, taps);
+  }
+
+  State withBand(Band band) {
+    return copy(facts, band, phase, now, settings, layer, fault, taps);
+  }
+
+  State withPhase(Phase phase) {
+    return copy(facts, band, phase, now, settings, layer, fault, taps);
+  }
+
+  State withNow(Beats now) {
+    return copy(facts, band, phase, now, settings, layer, fault, taps);
+  }
+
+  State withSettings(Settings settings) {
+    return copy(facts, band, phase, now, settings, layer, fault, taps);
+  }
+
+  State withLayer(Layer layer) {
+    return copy(facts, band, phase, now, settings, layer, fault, taps);
+  }
+
+  State withFault(Optional<String> fault) {
+    return copy(facts, band, phase, now, settings, layer, fault, taps);
+  }
+
+  State withTaps(List<Long> taps) {
+    return copy(facts, band, phase, now, settings, layer, fault, taps);
+  }
+
+  State withSize(Size size) {
+    return new State(
+        facts, band, phase, now, settings, layer, notice, noticeBeats, fault, taps, ascii, size);
+  }
+
+  /** The same with something told for some beats. */
+  State withNotice(String words, int beats) {
+    return new State(
+        facts, band, phase, now, settings, layer, words, beats, fault, taps, ascii, size);
+  }
+
+  private State copy(
+      Facts facts,
+      Band band,
+      Phase phase,
+      Beats now,
+      Settings settings,
+      Layer layer,
+      Optional<String> fault,
+      List<Long> taps) {
+    return new State(
+        facts, band, phase, now, settings, layer, notice, noticeBeats, fault, taps, ascii, size);
+  }
+}

@@ -1,0 +1,15 @@
+package hingetone.screen;
+
+/** A voice whose level has its own keys. */
+public enum Voice {
+  DRUMS,
+  BASS,
+  CHORDS,
+  CLICK,
+  EVERYTHING;
+
+  /** Its name for people: {@code drums}. */
+  public String words() {
+    return name().toLowerCase(java.util.Locale.ROOT);
+  }
+}
