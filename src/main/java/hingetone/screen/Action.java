@@ -8,9 +8,9 @@ import java.util.Optional;
 /**
  * Everything a key can do: the one table from which keys are bound and the help is drawn.
  *
- * <p>Letters are the first letters of a musician's words where they are free: d, b, c for the parts,
- * m for the metronome, l for loop, k for key, g for groove. The big keys that a hand finds without
- * looking are pause (space) and tap (enter).
+ * <p>Letters are the first letters of a musician's words where they are free: d, b, c for the
+ * parts, m for the metronome, l for loop, k for key, g for groove. The big keys that a hand finds
+ * without looking are pause (space) and tap (enter).
  */
 public enum Action {
   PAUSE("Playing", "pause, go on", "space"),

@@ -47,7 +47,8 @@ final class CrossingPanel {
     }
   }
 
-  private static void stays(Canvas canvas, int column, Crossing crossing, State state, Style style) {
+  private static void stays(
+      Canvas canvas, int column, Crossing crossing, State state, Style style) {
     String notes =
         crossing.common().isEmpty()
             ? "nothing stays"
@@ -59,7 +60,8 @@ final class CrossingPanel {
   private static Leave chosen(Moment moment, Nearing nearing) {
     return moment.turns(nearing.atBar() - 1).stream()
         .filter(turn -> turn.way().isPresent())
-        .filter(turn -> turn.from().bar() < nearing.atBar() && turn.end().bar() >= nearing.atBar() - 1)
+        .filter(
+            turn -> turn.from().bar() < nearing.atBar() && turn.end().bar() >= nearing.atBar() - 1)
         .findFirst()
         .flatMap(Turn::way)
         .orElse(Leave.EITHER);

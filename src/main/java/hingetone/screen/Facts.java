@@ -37,7 +37,11 @@ public record Facts(
    * @param dots its shape under the hand
    */
   public record Fit(
-      List<String> chordNotes, String scale, List<String> notes, List<String> also, List<Dot> dots) {
+      List<String> chordNotes,
+      String scale,
+      List<String> notes,
+      List<String> also,
+      List<Dot> dots) {
     public Fit {
       chordNotes = List.copyOf(chordNotes);
       notes = List.copyOf(notes);

@@ -3,7 +3,9 @@ package hingetone.screen;
 import hingetone.screen.Moment.Coming;
 import java.util.List;
 
-/** For a player far from the screen: the chord now and the next as large as they go, and the beat. */
+/**
+ * For a player far from the screen: the chord now and the next as large as they go, and the beat.
+ */
 final class FarPanel {
   private FarPanel() {}
 
@@ -36,8 +38,7 @@ final class FarPanel {
       StatusPanel.draw(canvas.window(rows - 1, 0, bottom, columns), state);
     } else {
       TurnPanel.draw(canvas.window(rows - bottom, 0, Math.min(1, bottom), columns), state, moment);
-      CrossingPanel.draw(
-          canvas.window(rows - 1, 0, bottom > 1 ? 1 : 0, columns), state, moment);
+      CrossingPanel.draw(canvas.window(rows - 1, 0, bottom > 1 ? 1 : 0, columns), state, moment);
     }
   }
 

@@ -160,7 +160,8 @@ final class Moment {
 
   /** The turn that comes next on the way; after a loop's end its first. */
   Optional<Turn> nextTurn() {
-    Stream<Turn> later = turns(position.bar()).stream().filter(t -> t.from().compareTo(position) > 0);
+    Stream<Turn> later =
+        turns(position.bar()).stream().filter(t -> t.from().compareTo(position) > 0);
     Optional<Band.Loop> loop = state.band().loop();
     if (loop.isEmpty()) {
       return later.findFirst();

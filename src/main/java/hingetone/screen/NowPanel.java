@@ -23,15 +23,13 @@ final class NowPanel {
     }
   }
 
-  /** One row: {@code Am7  2/4  D7 in 3 beats}; the narrower, the shorter. */
+  /** One row: {@code Am7 2/4 D7 in 3 beats}; the narrower, the shorter. */
   private static void line(Canvas canvas, String now, Moment moment, List<Coming> coming) {
     String beat = moment.beat() + "/" + moment.meter().beatsPerBar();
     String next = coming.isEmpty() ? "" : coming.get(0).chord();
     String in = coming.isEmpty() ? "" : moment.in(coming.get(0).until());
     String count =
-        coming.isEmpty()
-            ? ""
-            : Long.toString(moment.meter().toBeats(coming.get(0).until()).ceil());
+        coming.isEmpty() ? "" : Long.toString(moment.meter().toBeats(coming.get(0).until()).ceil());
     List<String> tails =
         List.of("  " + beat + "   " + next + " " + in, " " + next + " " + count, " " + count, "");
     int room = canvas.columns() - DisplayWidth.of(now);

@@ -4,7 +4,9 @@ import hingetone.screen.State.Phase;
 import java.util.ArrayList;
 import java.util.List;
 
-/** Where we are: what the band does, section, key, bar, lap, tempo; the title where room is left. */
+/**
+ * Where we are: what the band does, section, key, bar, lap, tempo; the title where room is left.
+ */
 final class PlacePanel {
   private static final String BETWEEN = "   ";
 

@@ -10,9 +10,9 @@ import java.util.List;
 /**
  * The bars ahead on one line in true proportion of time, and under them the turns.
  *
- * <p>The line stands still while a mark steps through its first half with the beat; then it moves on
- * by that half. So what comes is always in view, and nothing moves but the mark. A chord is written
- * where it changes; how long it holds is how long its space is.
+ * <p>The line stands still while a mark steps through its first half with the beat; then it moves
+ * on by that half. So what comes is always in view, and nothing moves but the mark. A chord is
+ * written where it changes; how long it holds is how long its space is.
  */
 final class Road {
   private final Canvas canvas;
@@ -33,7 +33,9 @@ final class Road {
     this.chordRow = canvas.rows() > 2 ? 1 : 0;
   }
 
-  /** Draws a line of bars, the one with the mark being line 0. Rows: flags, chords, beats, turns. */
+  /**
+   * Draws a line of bars, the one with the mark being line 0. Rows: flags, chords, beats, turns.
+   */
   static void draw(Canvas canvas, State state, Moment moment, int line) {
     if (canvas.rows() > 1) {
       new Road(canvas, state, moment, line).draw();
@@ -185,7 +187,8 @@ final class Road {
     int end = ruler.column(index, turn.end());
     Style style = style(turn, index);
     canvas.fill(row, from, land, signs.pickup(), style);
-    canvas.fill(row, land, end - (turn.end().bar() > ruler.number(index) ? 0 : 1), signs.held(), style);
+    canvas.fill(
+        row, land, end - (turn.end().bar() > ruler.number(index) ? 0 : 1), signs.held(), style);
     if (turn.land().bar() == ruler.number(index)) {
       canvas.put(row, land, signs.landing(), style.asBold());
     }

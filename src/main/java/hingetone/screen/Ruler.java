@@ -10,7 +10,8 @@ import java.util.List;
 /**
  * Which bars stand on a line of the screen and at which columns, in true proportion of time.
  *
- * <p>The scale is one for the whole form, so that a bar is as wide as it is long wherever it stands.
+ * <p>The scale is one for the whole form, so that a bar is as wide as it is long wherever it
+ * stands.
  */
 final class Ruler {
   private static final List<Integer> BARS_A_LINE = List.of(16, 12, 8, 6, 4, 3, 2, 1);

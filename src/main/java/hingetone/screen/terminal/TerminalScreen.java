@@ -1,0 +1,159 @@
+package hingetone.screen.terminal;
+
+import hingetone.screen.Frame;
+import hingetone.screen.Look;
+import hingetone.screen.Message;
+import hingetone.screen.Painter;
+import hingetone.screen.Size;
+import hingetone.screen.State;
+import hingetone.screen.View;
+import hingetone.screen.Viewer;
+import java.io.FileDescriptor;
+import java.io.FileOutputStream;
+import java.io.IOException;
+import java.io.OutputStream;
+import java.nio.charset.StandardCharsets;
+import java.util.Optional;
+import java.util.function.Consumer;
+import org.jline.terminal.Attributes;
+import org.jline.terminal.Terminal;
+import org.jline.terminal.Terminal.Signal;
+import org.jline.terminal.TerminalBuilder;
+import org.jline.terminal.spi.SystemStream;
+import org.jline.terminal.spi.TerminalProvider;
+import org.jline.utils.InfoCmp.Capability;
+
+/**
+ * A terminal used as a full screen. While it is open the terminal shows the second screen without a
+ * cursor; however the program ends, the terminal is given back as it was.
+ */
+public final class TerminalScreen implements Viewer, AutoCloseable {
+  private static final String ENTER = "\033[?1049h\033[?25l\033[2J";
+  private static final String LEAVE = "\033[0m\033[?7h\033[?25h\033[?1049l";
+
+  private final Terminal terminal;
+  private final OutputStream out;
+  private final Attributes attributes;
+  private final Painter painter;
+  private final Thread hook = new Thread(this::leaveAtOnce, "restore the terminal");
+  private boolean open = true;
+
+  private TerminalScreen(Terminal terminal, Look look) {
+    this.terminal = terminal;
+    this.out = terminal.output();
+    this.painter = new Painter(look);
+    this.attributes = terminal.enterRawMode();
+    terminal.puts(Capability.keypad_xmit);
+    terminal.flush();
+    terminal.handle(Signal.TSTP, Terminal.SignalHandler.SIG_IGN);
+    write(ENTER);
+  }
+
+  /** Whether both ends of the program are a terminal that can do more than print lines. */
+  public static boolean isPossible() {
+    if (Look.isPlain(System.getenv())) {
+      return false;
+    }
+    try {
+      TerminalProvider provider = TerminalProvider.load("jni");
+      return provider.isSystemStream(SystemStream.Input)
+          && provider.isSystemStream(SystemStream.Output);
+    } catch (IOException | RuntimeException | LinkageError e) {
+      return System.console() != null;
+    }
+  }
+
+  /**
+   * Takes the terminal the program was started in.
+   *
+   * @throws IOException if there is none
+   */
+  public static TerminalScreen open(Look look) throws IOException {
+    TerminalScreen screen =
+        new TerminalScreen(
+            TerminalBuilder.builder().system(true).graphemeCluster(false).build(), look);
+    Runtime.getRuntime().addShutdownHook(screen.hook);
+    return screen;
+  }
+
+  /** Takes a given terminal. */
+  static TerminalScreen on(Terminal terminal, Look look) {
+    return new TerminalScreen(terminal, look);
+  }
+
+  /** The size now. */
+  public Size size() {
+    return new Size(terminal.getSize().getRows(), terminal.getSize().getColumns());
+  }
+
+  /** Passes on keys and changes of size from now on; a closed input counts as Ctrl-C. */
+  public void listen(Consumer<Message> to) {
+    terminal.handle(Signal.WINCH, signal -> to.accept(new Message.Resized(size())));
+    Thread reading = new Thread(() -> read(to), "keys");
+    reading.setDaemon(true);
+    reading.start();
+  }
+
+  private void read(Consumer<Message> to) {
+    Keys keys = new Keys(terminal);
+    Optional<String> key = keys.next();
+    while (key.isPresent()) {
+      if (!key.get().isEmpty()) {
+        to.accept(new Message.Stroke(key.get(), System.nanoTime()));
+      }
+      key = keys.next();
+    }
+    to.accept(new Message.Stroke("ctrl c", System.nanoTime()));
+  }
+
+  @Override
+  public void show(State state) {
+    draw(View.render(state, state.size()));
+  }
+
+  @Override
+  public void again(State state) {
+    painter.forget();
+    show(state);
+  }
+
+  private void draw(Frame frame) {
+    write(painter.paint(frame));
+  }
+
+  private synchronized void write(String text) {
+    if (!open || text.isEmpty()) {
+      return;
+    }
+    try {
+      out.write(text.getBytes(StandardCharsets.UTF_8));
+      out.flush();
+    } catch (IOException e) {
+      open = false;
+    }
+  }
+
+  /** In a shutdown hook JLine may have closed the terminal already, so this writes past it. */
+  private synchronized void leaveAtOnce() {
+    if (open) {
+      open = false;
+      try (FileOutputStream direct = new FileOutputStream(FileDescriptor.out)) {
+        direct.write(LEAVE.getBytes(StandardCharsets.US_ASCII));
+      } catch (IOException e) {
+        // The terminal is gone: nothing is left to restore.
+      }
+    }
+  }
+
+  @Override
+  public void close() throws IOException {
+    write(LEAVE);
+    synchronized (this) {
+      open = false;
+    }
+    terminal.puts(Capability.keypad_local);
+    terminal.flush();
+    terminal.setAttributes(attributes);
+    terminal.close();
+  }
+}

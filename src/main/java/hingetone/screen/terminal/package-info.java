@@ -1,0 +1,13 @@
+/**
+ * The terminal itself: keys in, pictures out, everything restored on the way out. The only place
+ * that touches JLine; may import screen.
+ *
+ * <pre>{@code
+ * try (TerminalScreen screen = TerminalScreen.open(look)) {
+ *   Runner runner = new Runner(state, screen, effects);
+ *   screen.listen(runner::offer);
+ *   runner.run();
+ * }
+ * }</pre>
+ */
+package hingetone.screen.terminal;

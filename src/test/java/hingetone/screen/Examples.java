@@ -1,0 +1,147 @@
+package hingetone.screen;
+
+import hingetone.chart.Chart;
+import hingetone.chart.ChartBar.Slot;
+import hingetone.chart.ChartReader;
+import hingetone.chart.Form;
+import hingetone.chart.Form.Bar;
+import hingetone.exchange.Plan;
+import hingetone.screen.Facts.Crossing;
+import hingetone.screen.Facts.Dot;
+import hingetone.screen.Facts.Fit;
+import hingetone.screen.Facts.Neck;
+import hingetone.text.Source;
+import hingetone.theory.Chord;
+import hingetone.theory.Key;
+import hingetone.theory.NoteName;
+import hingetone.theory.Scale;
+import hingetone.time.Beats;
+import hingetone.time.Position;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/** States to draw: a chart in A minor and B minor with facts written down by hand. */
+final class Examples {
+  static final String CHART =
+      """
+      title: Harbour wall
+      tempo: 112
+      sections:
+        low:
+          key: A minor
+          bars: |
+            | Am7 | Am7 / D7 / | Am7 | % |
+            | Dm7 | Am7 | Am7 / / G | F#7#9 |
+          phrases: statement 2, reply 2, statement 2 again, reply 2
+          leave: hold, run
+        high:
+          key: B minor
+          bars: |
+            |: Bm7 | Bm7 / E7 / :|
+            | Em7 | Bm7 | G7 | E7#9 |
+          phrases: statement 2, reply 2, reply 2, rest 2
+          leave: run
+      form: low high
+      """;
+
+  /** A minor pentatonic from C, two notes a string; from handbooks' fret tables. */
+  private static final int[][] FROM_THE_MINOR_THIRD = {
+    {8, 10}, {8, 10}, {7, 9}, {7, 10}, {7, 10}, {8, 10}
+  };
+
+  private static final int[] OPEN = {64, 59, 55, 50, 45, 40};
+
+  private Examples() {}
+
+  static Form form(String text) {
+    return Form.of(chart(text));
+  }
+
+  static Chart chart(String text) {
+    return ChartReader.read(new Source("test.yaml", text)).value().orElseThrow();
+  }
+
+  static Facts facts() {
+    Chart chart = chart(CHART);
+    Form form = Form.of(chart);
+    return new Facts(
+        chart.title(),
+        "straight rock",
+        form,
+        form.bars().stream().map(Examples::fits).toList(),
+        List.of(
+            crossing(9, "A minor", "B minor", "hold D5, string 1 fret 10: 4 becomes b3", 2),
+            crossing(17, "B minor", "A minor", "hold D5, string 1 fret 10: b3 becomes 4", 0)),
+        List.of(8, 16),
+        Survey.turns(Plan.of(chart, form)),
+        new Neck(List.of("E", "B", "G", "D", "A", "E"), 22, 7, 12, false));
+  }
+
+  private static List<Fit> fits(Bar bar) {
+    return bar.chords().chords().stream().map(slot -> fit(bar.key(), slot)).toList();
+  }
+
+  private static Fit fit(Key key, Slot slot) {
+    Scale scale = key.pentatonic();
+    List<String> chordNotes =
+        slot.chord()
+            .map(c -> c.notes().stream().map(NoteName::toString).toList())
+            .orElse(List.of());
+    List<String> notes = scale.notes().stream().map(NoteName::toString).toList();
+    int shift = key.tonic().chroma() == 9 ? 0 : 2;
+    return new Fit(
+        chordNotes,
+        scale.toString(),
+        notes,
+        List.of(key.tonic() + " dorian"),
+        dots(scale, slot.chord(), shift));
+  }
+
+  static List<Dot> dots(Scale scale, Optional<Chord> chord, int shift) {
+    List<Dot> dots = new ArrayList<>();
+    for (int string = 1; string <= 6; string++) {
+      for (int fret : FROM_THE_MINOR_THIRD[string - 1]) {
+        int chroma = (OPEN[string - 1] + fret + shift) % 12;
+        String degree = scale.degreeOf(chroma).orElseThrow().toString();
+        String note = scale.tonic().plus(scale.degreeOf(chroma).orElseThrow()).toString();
+        boolean ofChord = chord.filter(c -> c.degreeOf(chroma).isPresent()).isPresent();
+        dots.add(new Dot(string, fret + shift, degree, note, chroma, ofChord));
+      }
+    }
+    return dots;
+  }
+
+  private static Crossing crossing(int at, String from, String to, String hold, int shift) {
+    Scale scale = Key.parse(to).orElseThrow().pentatonic();
+    return new Crossing(
+        at,
+        from,
+        to,
+        List.of("A", "D", "E"),
+        List.of(hold),
+        List.of("strings 3 and 2 from frets 9 and 10 up by single frets"),
+        List.of(9, 2, 4),
+        dots(scale, Chord.parse(shift == 0 ? "Am7" : "Bm7"), shift));
+  }
+
+  /** Before anything has happened. */
+  static State stopped() {
+    Facts facts = facts();
+    Band band = Band.at(facts.form().bar(1).section().tempo());
+    return State.of(facts, band, Settings.USUAL, false, new Size(24, 80));
+  }
+
+  /** Playing at a bar and beat. */
+  static State playing(int bar, String beat) {
+    State stopped = stopped();
+    Beats inBar = Beats.parse(beat).orElseThrow();
+    return stopped
+        .withPhase(State.Phase.PLAYING)
+        .withNow(stopped.facts().form().quarters(new Position(bar, inBar)));
+  }
+
+  static String picture(State state, int rows, int columns) {
+    return View.render(state, new Size(rows, columns)).text();
+  }
+}
