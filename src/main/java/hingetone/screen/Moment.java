@@ -10,9 +10,10 @@ import hingetone.time.Beats;
 import hingetone.time.Meter;
 import hingetone.time.Position;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
-import java.util.stream.IntStream;
 import java.util.stream.Stream;
 
 /**
@@ -29,6 +30,7 @@ final class Moment {
   private final Form form;
   private final Position position;
   private final Bar bar;
+  private final Map<Integer, List<Turn>> turnsFrom = new HashMap<>();
 
   Moment(State state) {
     this.state = state;
@@ -179,11 +181,11 @@ final class Moment {
 
   /** The turns of a bar's lap and of the next, whose first may start in it. */
   List<Turn> turns(int ofBar) {
-    int lap = Math.max(1, form.lapOf(ofBar));
-    return IntStream.rangeClosed(lap, lap + 1)
-        .boxed()
-        .flatMap(l -> state.facts().turns().ofLap(l).stream())
-        .toList();
+    return turnsFrom.computeIfAbsent(Math.max(1, form.lapOf(ofBar)), this::turnsFrom);
+  }
+
+  private List<Turn> turnsFrom(int lap) {
+    return Stream.of(lap, lap + 1).flatMap(l -> state.facts().turns().ofLap(l).stream()).toList();
   }
 
   /** Whether a turn to come lies behind the end of a loop, so that its count means nothing. */

@@ -76,12 +76,10 @@ final class NeckPanel {
     }
     Map<String, Dot> coming = new HashMap<>();
     crossing.ifPresent(c -> c.dots().forEach(dot -> coming.put(place(dot), dot)));
-    for (Dot dot : coming.values()) {
-      comes(dot);
-    }
     for (Dot dot : dots) {
-      now(dot, coming.get(place(dot)));
+      now(dot, Optional.ofNullable(coming.remove(place(dot))));
     }
+    coming.values().forEach(this::comes);
     frets(neck.strings().size());
     legend(neck.strings().size() + 1);
   }
@@ -112,16 +110,16 @@ final class NeckPanel {
     put(dot, dot.ofChord() ? full : open, name(dot), style);
   }
 
-  private void now(Dot dot, Dot after) {
+  private void now(Dot dot, Optional<Dot> after) {
     boolean stays = stays(dot);
-    boolean leaves = crossing.isPresent() && !stays && after == null;
+    boolean leaves = crossing.isPresent() && !stays && after.isEmpty();
     Style ink = Style.of(stays ? Ink.STAYS : Ink.PLAIN).asBold();
     Style style = leaves && barsLeft <= 2 ? Style.PLAIN : ink;
     String open = stays ? signs.stays() : signs.scaleTone();
     String full = stays ? signs.staysInChord() : signs.chordTone();
     String name = name(dot);
-    if (after != null && cell >= MOST_CELL && !state.settings().noteNames()) {
-      name += signs.to() + name(after);
+    if (after.isPresent() && cell >= MOST_CELL && !state.settings().noteNames()) {
+      name += signs.to() + name(after.get());
     }
     put(dot, dot.ofChord() ? full : open, name, dot.ofChord() ? style.asReverse() : style);
   }

@@ -25,7 +25,7 @@ final class NowPanel {
 
   /** One row: {@code Am7 2/4 D7 in 3 beats}; the narrower, the shorter. */
   private static void line(Canvas canvas, String now, Moment moment, List<Coming> coming) {
-    String beat = moment.beat() + "/" + moment.meter().beatsPerBar();
+    String beat = "beat " + moment.beat();
     String next = coming.isEmpty() ? "" : coming.get(0).chord();
     String in = coming.isEmpty() ? "" : moment.in(coming.get(0).until());
     String count =

@@ -1,6 +1,7 @@
 package hingetone.screen;
 
 import hingetone.screen.State.Phase;
+import hingetone.text.DisplayWidth;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -22,17 +23,24 @@ final class PlacePanel {
     }
     column = canvas.put(0, column, moment.bar().section().name(), Style.STRONG);
     column = canvas.put(0, column, "  " + moment.bar().key(), Style.PLAIN);
-    List<String> words = words(state, moment);
+    column = write(canvas, column, words(state, moment), canvas.columns());
+    String title = state.facts().title();
+    int titleAt = canvas.columns() - DisplayWidth.of(title);
+    boolean fits = column + BETWEEN.length() <= titleAt;
+    canvas.put(0, fits ? titleAt : canvas.columns(), title, Style.QUIET);
+    List<String> last = List.of(moment.meter().toString(), state.facts().feel());
+    write(canvas, column, last, fits ? titleAt - BETWEEN.length() : canvas.columns());
+  }
+
+  /** Writes the words that fit before a column; gives the column after them. */
+  private static int write(Canvas canvas, int column, List<String> words, int end) {
+    int at = column;
     for (String word : words) {
-      if (column + BETWEEN.length() + word.length() <= canvas.columns()) {
-        column = canvas.put(0, column, BETWEEN + word, Style.PLAIN);
+      if (!word.isEmpty() && at + BETWEEN.length() + DisplayWidth.of(word) <= end) {
+        at = canvas.put(0, at, BETWEEN + word, Style.PLAIN);
       }
     }
-    String title = state.facts().title();
-    int width = hingetone.text.DisplayWidth.of(title);
-    if (column + BETWEEN.length() + width <= canvas.columns()) {
-      canvas.putBefore(0, canvas.columns(), title, Style.QUIET);
-    }
+    return at;
   }
 
   /** What the band does, in a word. */
@@ -69,10 +77,6 @@ final class PlacePanel {
     }
     band.click().ifPresent(click -> words.add("click " + click));
     band.example().ifPresent(example -> words.add("example: " + example));
-    words.add(moment.meter().toString());
-    if (!state.facts().feel().isEmpty()) {
-      words.add(state.facts().feel());
-    }
     return words;
   }
 }

@@ -108,6 +108,7 @@ final class Road {
     String last = "";
     for (int index = 0; index < ruler.size(); index++) {
       Bar bar = ruler.bar(index);
+      last = bar.isFirstOfSection() ? "" : last;
       for (Slot slot : ruler.number(index) < 1 ? List.<Slot>of() : bar.chords().chords()) {
         boolean sounds = index == current && bar.slotAt(moment.position().beat()).equals(slot);
         if (!Moment.name(slot).equals(last)) {

@@ -1,18 +1,195 @@
 package hingetone.screen;
 
+import hingetone.chart.ChartBar.Slot;
+import hingetone.chart.Form;
+import hingetone.chart.Form.Bar;
 import hingetone.chart.Leave;
 import hingetone.exchange.Ending;
 import hingetone.exchange.Plan;
 import hingetone.exchange.Prompt;
 import hingetone.exchange.Speaker;
 import hingetone.exchange.Way;
+import hingetone.ground.Crossing;
+import hingetone.ground.FittingScale;
+import hingetone.ground.Ground;
+import hingetone.ground.Hold;
+import hingetone.ground.Run;
+import hingetone.ground.Stay;
+import hingetone.ground.Turnaround;
+import hingetone.neck.Fretboard;
+import hingetone.neck.Shape;
+import hingetone.neck.Spot;
+import hingetone.screen.Facts.Dot;
+import hingetone.screen.Facts.Fit;
+import hingetone.theory.Chord;
+import hingetone.theory.NoteName;
+import hingetone.theory.Pitch;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 
-/** Works out the facts of a chart. */
+/** Works out the facts of a chart, once, before anything is drawn. */
 public final class Survey {
-  private Survey() {}
+  private static final int CHOICES = 3;
+
+  private final Form form;
+  private final Ground ground;
+  private final List<Dot> all = new ArrayList<>();
+
+  private Survey(Ground ground) {
+    this.form = ground.form();
+    this.ground = ground;
+  }
+
+  /**
+   * The facts of a chart.
+   *
+   * @param title its title
+   * @param feel the name of its groove
+   * @param ground what lies under the hand
+   * @param plan who speaks when
+   */
+  public static Facts of(String title, String feel, Ground ground, Plan plan) {
+    Survey survey = new Survey(ground);
+    List<List<Fit>> fits = survey.form.bars().stream().map(survey::fits).toList();
+    List<Facts.Crossing> crossings = ground.crossings().stream().map(survey::crossing).toList();
+    return new Facts(
+        title, feel, survey.form, fits, crossings, turnarounds(ground), turns(plan), survey.neck());
+  }
+
+  private static List<Integer> turnarounds(Ground ground) {
+    return ground.turnarounds().stream().map(Survey::barsOf).flatMap(Collection::stream).toList();
+  }
+
+  private static List<Integer> barsOf(Turnaround turnaround) {
+    int at = turnaround.atBar();
+    return IntStream.range(at - turnaround.bars(), at).boxed().toList();
+  }
+
+  private Facts.Neck neck() {
+    Fretboard board = ground.fretboard();
+    List<String> names =
+        IntStream.rangeClosed(1, board.strings())
+            .mapToObj(string -> ground.fretboard().tuning().string(string))
+            .map(pitch -> pitch.name().toString())
+            .toList();
+    int low = all.stream().mapToInt(Dot::fret).min().orElse(0);
+    int high = all.stream().mapToInt(Dot::fret).max().orElse(board.lastFret());
+    return new Facts.Neck(names, board.lastFret(), low, high, board.leftHanded());
+  }
+
+  private List<Fit> fits(Bar bar) {
+    return bar.chords().chords().stream().map(slot -> fit(bar, slot)).toList();
+  }
+
+  private Fit fit(Bar bar, Slot slot) {
+    List<FittingScale> scales = ground.scalesAt(bar.number(), slot.beat());
+    List<Dot> dots = dots(ground.shapeAt(bar.number(), slot.beat()), slot.chord());
+    return new Fit(
+        slot.chord().map(chord -> names(chord.notes())).orElse(List.of()),
+        scales.get(0).scale().toString(),
+        names(scales.get(0).scale().notes()),
+        scales.stream().skip(1).limit(CHOICES).map(s -> s.scale().toString()).toList(),
+        dots);
+  }
+
+  private List<Dot> dots(Shape shape, Optional<Chord> chord) {
+    List<Dot> dots =
+        shape.dots().stream()
+            .map(
+                dot -> {
+                  int chroma = dot.pitch().name().chroma();
+                  return new Dot(
+                      dot.string(),
+                      dot.fret(),
+                      dot.degree().toString(),
+                      dot.pitch().name().simplified().toString(),
+                      chroma,
+                      chord.filter(c -> c.degreeOf(chroma).isPresent()).isPresent());
+                })
+            .toList();
+    all.addAll(dots);
+    return dots;
+  }
+
+  private static List<String> names(Collection<NoteName> notes) {
+    return notes.stream().map(note -> note.simplified().toString()).toList();
+  }
+
+  private Facts.Crossing crossing(Crossing crossing) {
+    Bar next = form.bar(crossing.atBar());
+    Slot first = next.chords().chords().get(0);
+    Shape shape =
+        crossing.stays().stream()
+            .findFirst()
+            .map(Stay::to)
+            .orElse(ground.shapeAt(next.number(), first.beat()));
+    return new Facts.Crossing(
+        crossing.atBar(),
+        crossing.from().toString(),
+        crossing.to().toString(),
+        names(crossing.commonTones().pentatonic()),
+        crossing.holds().stream().limit(CHOICES).map(Survey::words).toList(),
+        crossing.runs().stream().limit(CHOICES).map(Survey::words).toList(),
+        crossing.commonTones().pentatonic().stream().map(NoteName::chroma).toList(),
+        dots(shape, first.chord()));
+  }
+
+  private static String words(Hold hold) {
+    String place = hold.note() + ", " + hold.spot();
+    String heard = hold.before().degree() + " becomes " + hold.after().degree();
+    String move =
+        switch (hold.move()) {
+          case STAY -> "";
+          case BEND -> "bend to " + hold.noteAfter() + " on the line: ";
+          case SLIDE -> "slide to " + hold.noteAfter() + " on the line: ";
+        };
+    String bend =
+        hold.bend()
+            .map(
+                b ->
+                    ", or bent to "
+                        + b.to()
+                        + ": "
+                        + b.before().degree()
+                        + " becomes "
+                        + b.after().degree())
+            .orElse("");
+    return place + ": " + move + heard + bend;
+  }
+
+  private static String words(Run run) {
+    Run.Step first = run.steps().get(0);
+    Run.Step last = run.steps().get(run.steps().size() - 1);
+    return switch (run.kind()) {
+      case WALK ->
+          spots(first) + " fret by fret to " + frets(last) + ", " + notes(last) + " on the line";
+      case SCALE -> "scale from " + spots(first) + " into " + notes(last) + ", " + spots(last);
+    };
+  }
+
+  private static String notes(Run.Step step) {
+    return step.notes().stream().map(Pitch::toString).collect(Collectors.joining(" "));
+  }
+
+  private static String spots(Run.Step step) {
+    String strings =
+        step.spots().stream().map(s -> s.string() + "").distinct().collect(Collectors.joining(" "));
+    boolean several = strings.contains(" ");
+    return (several ? "strings " : "string ") + strings + " " + frets(step);
+  }
+
+  private static String frets(Run.Step step) {
+    List<Spot> spots = step.spots();
+    String frets = spots.stream().map(s -> s.fret() + "").collect(Collectors.joining(" "));
+    return (spots.size() > 1 ? "frets " : "fret ") + frets;
+  }
 
   /** The turns of a plan, as the picture tells them. */
-  public static Turns turns(Plan plan) {
+  static Turns turns(Plan plan) {
     return lap -> plan.promptsOfLap(lap).stream().map(Survey::turn).toList();
   }
 
@@ -22,20 +199,12 @@ public final class Survey {
             ? Turn.Kind.NOBODY
             : prompt.by() == Speaker.PLAYER ? Turn.Kind.PLAYER : Turn.Kind.MACHINE;
     return new Turn(
-        words(prompt),
+        prompt.role().name().toLowerCase(java.util.Locale.ROOT),
         kind,
-        prompt.ending().map(e -> e == Ending.SAME ? "same ending" : "new ending"),
+        prompt.ending().map(ending -> ending == Ending.SAME ? "same ending" : "new ending"),
         prompt.speakFrom(),
         prompt.landOn(),
         prompt.stopBy(),
         prompt.crossing().map(way -> way == Way.RUN ? Leave.RUN : Leave.HOLD));
-  }
-
-  private static String words(Prompt prompt) {
-    return switch (prompt.role()) {
-      case STATEMENT -> "statement";
-      case REPLY -> "reply";
-      case REST -> "rest";
-    };
   }
 }

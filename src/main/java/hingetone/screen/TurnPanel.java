@@ -16,6 +16,10 @@ final class TurnPanel {
     if (canvas.rows() == 0) {
       return;
     }
+    if (state.phase() == State.Phase.STOPPED) {
+      canvas.put(0, 1, "space begins, with the count-in", Style.PLAIN);
+      return;
+    }
     Optional<Turn> turn = moment.turn();
     Optional<Turn> next = moment.nextTurn();
     if (turn.isPresent()) {

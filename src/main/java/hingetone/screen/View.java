@@ -40,7 +40,7 @@ public final class View {
     row += layout.now + layout.gap(1);
     for (int line = 0; line < layout.roadLines; line++) {
       Road.draw(part(canvas, row, layout.road), state, moment, line);
-      row += layout.road + (layout.roadLines > 1 ? 1 : 0);
+      row += layout.road + (line + 1 < layout.roadLines ? 1 : 0);
     }
     row += layout.gap(2);
     TurnPanel.draw(part(canvas, row, layout.turn), state, moment);

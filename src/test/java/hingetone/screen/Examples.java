@@ -62,7 +62,13 @@ final class Examples {
     return ChartReader.read(new Source("test.yaml", text)).value().orElseThrow();
   }
 
+  private static final Facts FACTS = written();
+
   static Facts facts() {
+    return FACTS;
+  }
+
+  private static Facts written() {
     Chart chart = chart(CHART);
     Form form = Form.of(chart);
     return new Facts(
@@ -71,8 +77,8 @@ final class Examples {
         form,
         form.bars().stream().map(Examples::fits).toList(),
         List.of(
-            crossing(9, "A minor", "B minor", "hold D5, string 1 fret 10: 4 becomes b3", 2),
-            crossing(17, "B minor", "A minor", "hold D5, string 1 fret 10: b3 becomes 4", 0)),
+            crossing(9, "A minor", "B minor", "D5, string 1 fret 10: 4 becomes b3", 2),
+            crossing(17, "B minor", "A minor", "D5, string 1 fret 10: b3 becomes 4", 0)),
         List.of(8, 16),
         Survey.turns(Plan.of(chart, form)),
         new Neck(List.of("E", "B", "G", "D", "A", "E"), 22, 7, 12, false));

@@ -1,18 +1,21 @@
 package hingetone.screen;
 
-/** Prints pictures to look at: {@code Gallery ROWS COLUMNS BAR BEAT}. */
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Map;
+
+/** Writes the pictures that {@link ViewTest} expects, to be looked at before they are kept. */
 final class Gallery {
   private Gallery() {}
 
-  public static void main(String[] args) {
-    int rows = Integer.parseInt(args[0]);
-    int columns = Integer.parseInt(args[1]);
-    State state = Examples.playing(Integer.parseInt(args[2]), args[3]);
-    if (args.length > 4) {
-      for (String key : args[4].split(",")) {
-        state = Update.apply(state, new Message.Stroke(key, 0)).state();
-      }
+  public static void main(String[] args) throws IOException {
+    Path folder = Path.of(args[0]);
+    Files.createDirectories(folder);
+    for (Map.Entry<String, State> entry : ViewTest.states().entrySet()) {
+      State state = entry.getValue();
+      String picture = View.render(state, state.size()).text();
+      Files.writeString(folder.resolve(entry.getKey() + ".txt"), picture);
     }
-    System.out.println(Examples.picture(state, rows, columns));
   }
 }

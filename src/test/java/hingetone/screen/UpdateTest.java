@@ -1,0 +1,227 @@
+package hingetone.screen;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import hingetone.screen.State.Layer;
+import hingetone.time.Beats;
+import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import org.junit.jupiter.api.Test;
+
+class UpdateTest {
+  private static final State PLAYING = Examples.playing(2, "3");
+
+  private static Step press(State state, String key) {
+    return Update.apply(state, new Message.Stroke(key, 0));
+  }
+
+  private static List<Layer> layers() {
+    List<Layer> layers = new ArrayList<>();
+    layers.add(new Layer.None());
+    layers.add(new Layer.Help(0));
+    layers.add(new Layer.Menu(0));
+    layers.add(new Layer.Menu(Menu.lines().size() - 1));
+    layers.add(new Layer.Bind(Action.PAUSE));
+    return layers;
+  }
+
+  private static List<String> keys() {
+    List<String> keys = new ArrayList<>();
+    for (char c = '!'; c <= '~'; c++) {
+      keys.add(Character.toString(c));
+    }
+    keys.addAll(
+        List.of(
+            "space",
+            "enter",
+            "tab",
+            "esc",
+            "ctrl c",
+            "ctrl l",
+            "backspace",
+            "up",
+            "down",
+            "left",
+            "right",
+            "home",
+            "end",
+            "page up",
+            "page down",
+            "ß",
+            "漢"));
+    return keys;
+  }
+
+  @Test
+  void every_key_in_every_state_gives_a_state_that_can_be_drawn() {
+    Set<State> seen = new HashSet<>();
+    for (State state : ViewTest.states().values()) {
+      for (Layer layer : layers()) {
+        for (String key : keys()) {
+          Step step = press(state.withLayer(layer), key);
+          if (seen.add(step.state())) {
+            Frame frame = View.render(step.state(), new Size(12, 50));
+            assertThat(frame.lines()).as(key).hasSize(12);
+          }
+        }
+      }
+    }
+  }
+
+  @Test
+  void every_key_of_the_table_does_something() {
+    for (Action action : Action.values()) {
+      for (String key : action.keys()) {
+        Step step = press(PLAYING, key);
+        boolean changes = !step.effects().isEmpty() || !step.state().equals(PLAYING);
+        assertThat(changes).as(key).isTrue();
+      }
+    }
+  }
+
+  @Test
+  void no_key_stands_twice_in_the_table() {
+    List<String> keys = Arrays.stream(Action.values()).flatMap(a -> a.keys().stream()).toList();
+    assertThat(keys).doesNotHaveDuplicates();
+  }
+
+  @Test
+  void every_kind_of_effect_has_a_key_or_follows_from_one() {
+    Set<Class<?>> seen = new HashSet<>();
+    for (State state : List.of(PLAYING, looping())) {
+      for (String key : keys()) {
+        press(state, key).effects().forEach(effect -> seen.add(effect.getClass()));
+      }
+    }
+    State tapped = press(PLAYING, "enter").state();
+    Message second = new Message.Stroke("enter", 500_000_000);
+    Update.apply(tapped, second).effects().forEach(effect -> seen.add(effect.getClass()));
+    assertThat(seen).containsExactlyInAnyOrder(Effect.class.getPermittedSubclasses());
+  }
+
+  @Test
+  void every_kind_of_message_is_taken() {
+    List<Message> messages =
+        List.of(
+            new Message.Stroke("d", 0),
+            new Message.Pedal("cc 64", 0),
+            new Message.Resized(new Size(3, 4)),
+            new Message.Beat(Beats.of(5)),
+            new Message.Playhead(Beats.of(5)),
+            new Message.Moved(State.Phase.PAUSED),
+            new Message.Set(PLAYING.band()),
+            new Message.Learned(PLAYING.facts()),
+            new Message.Fault(Optional.empty()),
+            new Message.Notice("Hello."));
+    assertThat(messages.stream().<Class<?>>map(Object::getClass).toList())
+        .containsExactlyInAnyOrder(Message.class.getPermittedSubclasses());
+    messages.forEach(message -> assertThat(Update.apply(PLAYING, message)).isNotNull());
+  }
+
+  private static State looping() {
+    Band b = PLAYING.band();
+    Optional<Band.Loop> loop = Optional.of(new Band.Loop(1, 4));
+    return PLAYING.withBand(
+        new Band(
+            b.tempo(),
+            0,
+            false,
+            Set.of(),
+            70,
+            Optional.empty(),
+            loop,
+            false,
+            false,
+            Optional.empty()));
+  }
+
+  @Test
+  void looping_takes_the_section_and_pressed_again_ends_it() {
+    assertThat(press(PLAYING, "l").effects()).containsExactly(new Effect.LoopBars(1, 8));
+    assertThat(press(looping(), "l").effects()).containsExactly(new Effect.EndLoop());
+  }
+
+  @Test
+  void looping_the_crossing_takes_two_bars_on_either_side() {
+    assertThat(press(PLAYING, "x").effects()).containsExactly(new Effect.LoopBars(7, 10));
+  }
+
+  @Test
+  void sections_are_jumped_to_in_both_directions() {
+    assertThat(press(PLAYING, "right").effects()).containsExactly(new Effect.Jump(9));
+    assertThat(press(PLAYING, "left").effects()).containsExactly(new Effect.Jump(1));
+    State first = Examples.playing(1, "1");
+    assertThat(press(first, "left").effects()).containsExactly(new Effect.Jump(9));
+  }
+
+  @Test
+  void taps_half_a_second_apart_are_120() {
+    State state = PLAYING;
+    List<Effect> effects = List.of();
+    for (int i = 0; i < 7; i++) {
+      Step step = Update.apply(state, new Message.Stroke("enter", i * 500_000_000L));
+      state = step.state();
+      effects = step.effects();
+    }
+    assertThat(effects).containsExactly(new Effect.TempoTapped(new BigDecimal("120.0")));
+  }
+
+  @Test
+  void a_long_pause_begins_the_taps_anew() {
+    State state = press(PLAYING, "enter").state();
+    Step late = Update.apply(state, new Message.Stroke("enter", 10_000_000_000L));
+    assertThat(late.effects()).isEmpty();
+  }
+
+  @Test
+  void a_pedal_is_bound_in_the_menu_and_does_its_action_from_then_on() {
+    State menu = press(PLAYING, "tab").state();
+    State waiting = press(menu, "=").state();
+    Step bound = Update.apply(waiting, new Message.Pedal("cc 64", 0));
+    assertThat(bound.effects()).hasOnlyElementsOfType(Effect.Remember.class);
+    Step pressed = Update.apply(bound.state(), new Message.Pedal("cc 64", 0));
+    assertThat(pressed.effects()).containsExactly(new Effect.TogglePause());
+  }
+
+  @Test
+  void a_page_turners_key_can_be_bound_to_any_action() {
+    Settings settings = Settings.USUAL.withBound("key page down", Action.PAUSE);
+    Step step = press(PLAYING.withSettings(settings), "page down");
+    assertThat(step.effects()).containsExactly(new Effect.TogglePause());
+  }
+
+  @Test
+  void what_is_shown_is_remembered() {
+    Step step = press(PLAYING, "n");
+    assertThat(step.state().settings().shows(Settings.Panel.NECK)).isFalse();
+    assertThat(step.effects()).containsExactly(new Effect.Remember(step.state().settings()));
+  }
+
+  @Test
+  void settings_survive_being_written_and_read() {
+    Settings settings =
+        Settings.USUAL
+            .withFar(true)
+            .withNoteNames(true)
+            .withSwitched(Settings.Panel.NECK)
+            .withBound("pedal cc 64", Action.LOOP_CROSSING)
+            .withBound("key :", Action.STOP);
+    assertThat(Settings.parse(settings.text())).isEqualTo(settings);
+    assertThat(Settings.parse("rubbish\nfar: yes\nkey b: nothing\n\0: \n").far()).isTrue();
+  }
+
+  @Test
+  void a_notice_goes_after_some_beats() {
+    State state = Update.apply(PLAYING, new Message.Notice("Hello.")).state();
+    for (int i = 0; i < 12; i++) {
+      assertThat(state.notice()).isEqualTo("Hello.");
+      state = Update.apply(state, new Message.Beat(Beats.of(i))).state();
+    }
+    assertThat(state.notice()).isEmpty();
+  }
+}

@@ -1,0 +1,177 @@
+package hingetone.screen;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import hingetone.screen.State.Layer;
+import hingetone.screen.State.Phase;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+
+class ViewTest {
+  private static final Path PICTURES = Path.of("src/test/resources/screen");
+
+  /** Every layout and state that has a picture in the resources, which {@link Gallery} writes. */
+  static Map<String, State> states() {
+    Map<String, State> states = new LinkedHashMap<>();
+    State start = Examples.playing(1, "1");
+    State before = Examples.playing(7, "3");
+    states.put("counting-in-80x24", Examples.playing(0, "2").withSize(new Size(24, 80)));
+    states.put("playing-80x24", Examples.playing(2, "3").withSize(new Size(24, 80)));
+    states.put("playing-100x30", Examples.playing(2, "3").withSize(new Size(30, 100)));
+    states.put("playing-120x40", Examples.playing(2, "3").withSize(new Size(40, 120)));
+    states.put("before-the-crossing-80x24", before.withSize(new Size(24, 80)));
+    states.put("before-the-crossing-120x40", before.withSize(new Size(40, 120)));
+    states.put("at-the-crossing-80x24", Examples.playing(9, "1").withSize(new Size(24, 80)));
+    states.put("after-the-crossing-80x24", Examples.playing(10, "1").withSize(new Size(24, 80)));
+    states.put("before-the-seam-80x24", Examples.playing(16, "4").withSize(new Size(24, 80)));
+    states.put("very-wide-240x20", before.withSize(new Size(20, 240)));
+    states.put("narrow-36x20", before.withSize(new Size(20, 36)));
+    states.put("small-40x6", before.withSize(new Size(6, 40)));
+    states.put("two-rows-40x2", before.withSize(new Size(2, 40)));
+    states.put("one-row-24x1", before.withSize(new Size(1, 24)));
+    states.put("too-small-3x1", before.withSize(new Size(1, 3)));
+    State paused = before.withPhase(Phase.PAUSED);
+    states.put("paused-80x24", paused.withSize(new Size(24, 80)));
+    states.put("stopped-80x24", Examples.stopped());
+    State far = before.withSettings(Settings.USUAL.withFar(true));
+    states.put("far-80x24", far.withSize(new Size(24, 80)));
+    states.put("far-120x40", far.withSize(new Size(40, 120)));
+    states.put("help-80x24", start.withLayer(new Layer.Help(0)).withSize(new Size(24, 80)));
+    states.put("help-120x40", start.withLayer(new Layer.Help(0)).withSize(new Size(40, 120)));
+    states.put("menu-80x24", start.withLayer(new Layer.Menu(4)).withSize(new Size(24, 80)));
+    State lost = start.withFault(Optional.of("MIDI port 2 is gone: plug it in again."));
+    states.put("device-lost-80x24", lost.withSize(new Size(24, 80)));
+    State loop = start.withBand(looped(start.band()));
+    states.put("looping-80x24", loop.withSize(new Size(24, 80)));
+    State ascii = ascii(before);
+    states.put("ascii-80x24", ascii.withSize(new Size(24, 80)));
+    State bare = start;
+    for (Settings.Panel panel : Settings.Panel.values()) {
+      bare = bare.withSettings(bare.settings().withSwitched(panel));
+    }
+    states.put("all-panels-off-80x24", bare.withSize(new Size(24, 80)));
+    return states;
+  }
+
+  static State ascii(State s) {
+    return new State(
+        s.facts(),
+        s.band(),
+        s.phase(),
+        s.now(),
+        s.settings(),
+        s.layer(),
+        s.notice(),
+        s.noticeBeats(),
+        s.fault(),
+        s.taps(),
+        true,
+        s.size());
+  }
+
+  private static Band looped(Band b) {
+    return new Band(
+        b.tempo(),
+        b.keyShift(),
+        b.everyKey(),
+        b.muted(),
+        b.volume(),
+        b.click(),
+        Optional.of(new Band.Loop(1, 4)),
+        b.dropsOut(),
+        b.ramp(),
+        b.example());
+  }
+
+  static List<String> names() {
+    return new ArrayList<>(states().keySet());
+  }
+
+  @ParameterizedTest
+  @MethodSource("names")
+  void each_state_looks_as_its_picture_says(String name) throws IOException {
+    State state = states().get(name);
+    String expected = Files.readString(PICTURES.resolve(name + ".txt"));
+    assertThat(View.render(state, state.size()).text()).isEqualTo(expected);
+  }
+
+  @Test
+  void every_picture_belongs_to_a_state() throws IOException {
+    try (var files = Files.list(PICTURES)) {
+      assertThat(files.map(f -> f.getFileName().toString().replace(".txt", "")))
+          .containsExactlyInAnyOrderElementsOf(names());
+    }
+  }
+
+  @Test
+  void one_row_tells_chord_next_chord_and_count() {
+    String row = Examples.picture(Examples.playing(1, "1"), 1, 20);
+    assertThat(row).startsWith("Am7").contains("D7").contains("6");
+  }
+
+  @Test
+  void a_frame_has_exactly_the_rows_and_columns_of_the_screen() {
+    for (State state : states().values()) {
+      for (Size size : List.of(new Size(7, 61), new Size(24, 80), new Size(50, 200))) {
+        Frame frame = View.render(state, size);
+        assertThat(frame.lines()).hasSize(size.rows());
+        assertThat(frame.lines()).allMatch(line -> line.text().length() == size.columns());
+      }
+    }
+  }
+
+  @Test
+  void no_size_up_to_130_by_45_fails() {
+    for (State state : states().values()) {
+      for (int rows = 0; rows <= 45; rows += 1 + rows / 12) {
+        for (int columns = 0; columns <= 130; columns += 1 + columns / 10) {
+          assertThat(View.render(state, new Size(rows, columns)).lines()).hasSize(rows);
+        }
+      }
+    }
+    for (State state : List.of(Examples.playing(7, "3"), ascii(Examples.playing(0, "1")))) {
+      for (int rows = 0; rows <= 45; rows++) {
+        for (int columns = 0; columns <= 130; columns++) {
+          assertThat(View.render(state, new Size(rows, columns)).lines()).hasSize(rows);
+        }
+      }
+    }
+  }
+
+  @Test
+  void no_width_up_to_400_fails_at_five_heights() {
+    State state = Examples.playing(8, "4+1/2");
+    for (int rows : List.of(1, 6, 24, 40, 80)) {
+      for (int columns = 0; columns <= 400; columns++) {
+        assertThat(View.render(state, new Size(rows, columns)).lines()).hasSize(rows);
+      }
+    }
+  }
+
+  @Test
+  void ascii_pictures_hold_nothing_else() {
+    for (State state : states().values()) {
+      String text = View.render(ascii(state), state.size()).text();
+      assertThat(text.chars().allMatch(c -> c == '\n' || c >= ' ' && c <= '~')).isTrue();
+    }
+  }
+
+  @Test
+  void a_bar_is_as_wide_as_it_is_long() {
+    State state = Examples.playing(1, "1");
+    Ruler ruler = Ruler.of(state, new Moment(state), 80, 0);
+    for (int i = 1; i < ruler.size(); i++) {
+      int width = ruler.end(i) - ruler.start(i);
+      assertThat(width).isBetween(ruler.end(0) - ruler.start(0) - 1, ruler.end(0) + 1);
+    }
+  }
+}
