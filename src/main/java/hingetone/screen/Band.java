@@ -16,7 +16,6 @@ import java.util.Set;
  * @param loop the bars that go round
  * @param dropsOut whether silent bars are on
  * @param ramp whether the tempo rises by itself
- * @param example what the machine plays of the phrases: empty when nothing
  */
 public record Band(
     Tempo tempo,
@@ -27,13 +26,12 @@ public record Band(
     Optional<String> click,
     Optional<Loop> loop,
     boolean dropsOut,
-    boolean ramp,
-    Optional<String> example) {
+    boolean ramp) {
   /**
    * Bars that go round.
    *
-   * @param first the first, in the lap
-   * @param last the last, in the lap
+   * @param first the first, laps counted on
+   * @param last the last, laps counted on
    */
   public record Loop(int first, int last) {}
 
@@ -44,15 +42,6 @@ public record Band(
   /** A band at a tempo with nothing else set. */
   public static Band at(Tempo tempo) {
     return new Band(
-        tempo,
-        0,
-        false,
-        Set.of(),
-        70,
-        Optional.empty(),
-        Optional.empty(),
-        false,
-        false,
-        Optional.empty());
+        tempo, 0, false, Set.of(), 60, Optional.empty(), Optional.empty(), false, false);
   }
 }

@@ -1,7 +1,5 @@
 package hingetone.screen;
 
-import java.math.BigDecimal;
-
 /** Something to be done outside the picture. The runner does it and answers with messages. */
 public sealed interface Effect {
   /** Pause, or go on. */
@@ -16,8 +14,8 @@ public sealed interface Effect {
   /** The tempo up or down by beats a minute. */
   record TempoStep(int bpm) implements Effect {}
 
-  /** The tempo tapped, beats a minute with one decimal. */
-  record TempoTapped(BigDecimal bpm) implements Effect {}
+  /** A tap of the tempo, and when it was, in nanoseconds. */
+  record Tap(long nanos) implements Effect {}
 
   /** The tempo rising by itself, on or off. */
   record ToggleRamp() implements Effect {}
@@ -34,13 +32,16 @@ public sealed interface Effect {
   /** The next of the metronome's ways: every beat, two and four, every other bar. */
   record NextClick() implements Effect {}
 
-  /** Bars of the lap that go round from now on. */
+  /** Bars that go round from now on, laps counted on. */
   record LoopBars(int first, int last) implements Effect {}
+
+  /** The bars around the next crossing go round from now on. */
+  record LoopCrossing(int barsBefore, int barsAfter) implements Effect {}
 
   /** No loop. */
   record EndLoop() implements Effect {}
 
-  /** On from another bar of the lap. */
+  /** On from another bar, laps counted on. */
   record Jump(int bar) implements Effect {}
 
   /** All keys up or down by semitones. */
@@ -54,12 +55,6 @@ public sealed interface Effect {
 
   /** Bars in which the band drops out, on or off. */
   record ToggleSilentBars() implements Effect {}
-
-  /** The machine plays the coming crossing once. */
-  record PlayCrossing() implements Effect {}
-
-  /** The next choice of the phrases the machine plays: none, statements, all. */
-  record NextExample() implements Effect {}
 
   /** Remember what is shown. */
   record Remember(Settings settings) implements Effect {}

@@ -44,6 +44,9 @@ public sealed interface Message {
   /** A device was lost, with what to do about it; empty when it is back. */
   record Fault(Optional<String> words) implements Message {}
 
+  /** It is over: the last lap is played, or there will be no more keys. */
+  record Over() implements Message {}
+
   /** Something to tell the player in passing. */
   record Notice(String words) implements Message {}
 }

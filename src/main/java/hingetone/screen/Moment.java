@@ -168,11 +168,9 @@ final class Moment {
     if (loop.isEmpty()) {
       return later.findFirst();
     }
-    int inLap = state.facts().inLap(position.bar());
-    int lapStart = position.bar() - inLap;
-    boolean inside = inLap <= loop.get().last();
-    Position end = Position.of(lapStart + loop.get().last() + 1, 1);
-    Position start = Position.of(lapStart + loop.get().first(), 1);
+    boolean inside = Route.isLooped(state, position.bar());
+    Position end = Position.of(loop.get().last() + 1, 1);
+    Position start = Position.of(loop.get().first(), 1);
     Optional<Turn> before = later.filter(t -> !inside || t.land().compareTo(end) < 0).findFirst();
     return before.isPresent()
         ? before

@@ -52,6 +52,10 @@ final class PlacePanel {
     };
   }
 
+  private static int inLap(State state, int bar) {
+    return state.facts().inLap(bar);
+  }
+
   private static List<String> words(State state, Moment moment) {
     List<String> words = new ArrayList<>();
     int bars = moment.bar().section().bars().size();
@@ -61,7 +65,10 @@ final class PlacePanel {
     }
     words.add(state.band().tempo() + " bpm");
     Band band = state.band();
-    band.loop().ifPresent(loop -> words.add("loop " + loop.first() + "-" + loop.last()));
+    band.loop()
+        .ifPresent(
+            loop ->
+                words.add("loop " + inLap(state, loop.first()) + "-" + inLap(state, loop.last())));
     band.muted().stream().sorted().forEach(voice -> words.add("no " + voice.words()));
     if (band.keyShift() != 0) {
       words.add("keys " + (band.keyShift() > 0 ? "+" : "") + band.keyShift());
@@ -76,7 +83,6 @@ final class PlacePanel {
       words.add("silent bars");
     }
     band.click().ifPresent(click -> words.add("click " + click));
-    band.example().ifPresent(example -> words.add("example: " + example));
     return words;
   }
 }

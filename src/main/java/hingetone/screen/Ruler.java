@@ -70,13 +70,9 @@ final class Ruler {
       return now;
     }
     int first = now - (moment.bar().inSection() - 1) % Math.max(1, most / 2);
-    int inLap = state.facts().inLap(now);
-    return state
-        .band()
-        .loop()
-        .filter(loop -> inLap >= loop.first() && inLap <= loop.last())
-        .map(loop -> Math.max(first, now - inLap + loop.first()))
-        .orElse(first);
+    return Route.isLooped(state, now)
+        ? Math.max(first, state.band().loop().orElseThrow().first())
+        : first;
   }
 
   private void place(int first, double columnsASecond) {

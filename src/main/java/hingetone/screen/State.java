@@ -2,7 +2,6 @@ package hingetone.screen;
 
 import hingetone.time.Beats;
 import hingetone.time.Position;
-import java.util.List;
 import java.util.Optional;
 
 /**
@@ -17,7 +16,6 @@ import java.util.Optional;
  * @param notice something told in passing; empty when there is nothing
  * @param noticeBeats beats for which it stays
  * @param fault what is wrong with a device, and what to do
- * @param taps when the tempo was tapped, in nanoseconds, the latest taps only
  * @param ascii whether only ASCII can be shown
  * @param size the terminal's size
  */
@@ -31,7 +29,6 @@ public record State(
     String notice,
     int noticeBeats,
     Optional<String> fault,
-    List<Long> taps,
     boolean ascii,
     Size size) {
   /** What the band does. */
@@ -56,10 +53,6 @@ public record State(
     record Bind(Action action) implements Layer {}
   }
 
-  public State {
-    taps = List.copyOf(taps);
-  }
-
   /** The state before anything has happened. */
   public static State of(Facts facts, Band band, Settings settings, boolean ascii, Size size) {
     Beats start = facts.form().startOf(1);
@@ -73,7 +66,6 @@ public record State(
         "",
         0,
         Optional.empty(),
-        List.of(),
         ascii,
         size);
   }
@@ -89,46 +81,41 @@ public record State(
   }
 
   State withFacts(Facts facts) {
-    return copy(facts, band, phase, now, settings, layer, fault, taps);
+    return copy(facts, band, phase, now, settings, layer, fault);
   }
 
   State withBand(Band band) {
-    return copy(facts, band, phase, now, settings, layer, fault, taps);
+    return copy(facts, band, phase, now, settings, layer, fault);
   }
 
   State withPhase(Phase phase) {
-    return copy(facts, band, phase, now, settings, layer, fault, taps);
+    return copy(facts, band, phase, now, settings, layer, fault);
   }
 
   State withNow(Beats now) {
-    return copy(facts, band, phase, now, settings, layer, fault, taps);
+    return copy(facts, band, phase, now, settings, layer, fault);
   }
 
   State withSettings(Settings settings) {
-    return copy(facts, band, phase, now, settings, layer, fault, taps);
+    return copy(facts, band, phase, now, settings, layer, fault);
   }
 
   State withLayer(Layer layer) {
-    return copy(facts, band, phase, now, settings, layer, fault, taps);
+    return copy(facts, band, phase, now, settings, layer, fault);
   }
 
   State withFault(Optional<String> fault) {
-    return copy(facts, band, phase, now, settings, layer, fault, taps);
-  }
-
-  State withTaps(List<Long> taps) {
-    return copy(facts, band, phase, now, settings, layer, fault, taps);
+    return copy(facts, band, phase, now, settings, layer, fault);
   }
 
   State withSize(Size size) {
     return new State(
-        facts, band, phase, now, settings, layer, notice, noticeBeats, fault, taps, ascii, size);
+        facts, band, phase, now, settings, layer, notice, noticeBeats, fault, ascii, size);
   }
 
   /** The same with something told for some beats. */
   State withNotice(String words, int beats) {
-    return new State(
-        facts, band, phase, now, settings, layer, words, beats, fault, taps, ascii, size);
+    return new State(facts, band, phase, now, settings, layer, words, beats, fault, ascii, size);
   }
 
   private State copy(
@@ -138,9 +125,8 @@ public record State(
       Beats now,
       Settings settings,
       Layer layer,
-      Optional<String> fault,
-      List<Long> taps) {
+      Optional<String> fault) {
     return new State(
-        facts, band, phase, now, settings, layer, notice, noticeBeats, fault, taps, ascii, size);
+        facts, band, phase, now, settings, layer, notice, noticeBeats, fault, ascii, size);
   }
 }

@@ -2,21 +2,14 @@ package hingetone.screen;
 
 import hingetone.screen.Settings.Panel;
 import hingetone.screen.State.Layer;
-import java.math.BigDecimal;
-import java.math.RoundingMode;
-import java.util.ArrayList;
-import java.util.List;
 import java.util.Optional;
 
 /** What a message changes. */
 public final class Update {
   private static final int NOTICE_BEATS = 12;
-  private static final long NANOS_A_MINUTE = 60_000_000_000L;
 
-  /** A longer gap starts a new count: slower than 20 beats a minute. */
-  private static final long LONGEST_TAP = NANOS_A_MINUTE / 20;
-
-  private static final int MOST_TAPS = 5;
+  /** Bars before and after a crossing when it is looped. */
+  private static final int BARS_AROUND = 2;
 
   private Update() {}
 
@@ -48,6 +41,9 @@ public final class Update {
     }
     if (message instanceof Message.Fault fault) {
       return Step.of(state.withFault(fault.words()));
+    }
+    if (message instanceof Message.Over) {
+      return Step.of(state, new Effect.Quit());
     }
     if (message instanceof Message.Notice notice) {
       return Step.of(state.withNotice(notice.words(), NOTICE_BEATS));
@@ -108,7 +104,7 @@ public final class Update {
       case FASTER -> Step.of(state, new Effect.TempoStep(1));
       case SLOWER_BY_FIVE -> Step.of(state, new Effect.TempoStep(-5));
       case FASTER_BY_FIVE -> Step.of(state, new Effect.TempoStep(5));
-      case TAP -> tapped(state, nanos);
+      case TAP -> Step.of(state, new Effect.Tap(nanos));
       case RAMP -> Step.of(state, new Effect.ToggleRamp());
       case DRUMS -> Step.of(state, new Effect.ToggleMute(Voice.DRUMS));
       case BASS -> Step.of(state, new Effect.ToggleMute(Voice.BASS));
@@ -132,8 +128,6 @@ public final class Update {
       case KEY_UP -> Step.of(state, new Effect.KeyStep(1));
       case KEY_DOWN -> Step.of(state, new Effect.KeyStep(-1));
       case EVERY_KEY -> Step.of(state, new Effect.ToggleEveryKey());
-      case CROSSING_EXAMPLE -> Step.of(state, new Effect.PlayCrossing());
-      case PHRASE_EXAMPLE -> Step.of(state, new Effect.NextExample());
       case FAR -> chosen(state, state.settings().withFar(!state.settings().far()));
       case AHEAD -> chosen(state, state.settings().withSwitched(Panel.AHEAD));
       case PHRASES -> chosen(state, state.settings().withSwitched(Panel.PHRASES));
@@ -161,27 +155,11 @@ public final class Update {
   }
 
   private static Step loopCrossing(State state) {
-    Optional<Band.Loop> bars = Route.aroundNextCrossing(state);
-    return bars.isPresent() || state.band().loop().isPresent()
-        ? loop(state, bars.orElse(new Band.Loop(1, 1)))
-        : Step.of(state.withNotice("This chart stays in one key.", NOTICE_BEATS));
-  }
-
-  private static Step tapped(State state, long nanos) {
-    List<Long> taps = new ArrayList<>(state.taps());
-    if (!taps.isEmpty() && nanos - taps.get(taps.size() - 1) > LONGEST_TAP) {
-      taps.clear();
+    if (state.band().loop().isPresent()) {
+      return Step.of(state, new Effect.EndLoop());
     }
-    taps.add(nanos);
-    List<Long> latest = taps.subList(Math.max(0, taps.size() - MOST_TAPS), taps.size());
-    State heard = state.withTaps(latest);
-    long span = latest.get(latest.size() - 1) - latest.get(0);
-    if (latest.size() < 2 || span <= 0) {
-      return Step.of(heard.withNotice("Tap on: once more gives the tempo.", NOTICE_BEATS));
-    }
-    BigDecimal bpm =
-        BigDecimal.valueOf(NANOS_A_MINUTE * (latest.size() - 1))
-            .divide(BigDecimal.valueOf(span), 1, RoundingMode.HALF_UP);
-    return Step.of(heard, new Effect.TempoTapped(bpm));
+    return state.facts().crossings().isEmpty()
+        ? Step.of(state.withNotice("This chart stays in one key.", NOTICE_BEATS))
+        : Step.of(state, new Effect.LoopCrossing(BARS_AROUND, BARS_AROUND));
   }
 }

@@ -65,8 +65,7 @@ class PlainViewTest {
             Optional.empty(),
             Optional.of(new Band.Loop(7, 10)),
             false,
-            false,
-            Optional.empty());
+            false);
     Message message = new Message.Set(changed);
     assertThat(PlainView.lines(state, message, Update.apply(state, message).state()))
         .containsExactly("Tempo 96.", "Bass out.", "Loop of bars 7 to 10.");

@@ -73,7 +73,6 @@ class ViewTest {
         s.notice(),
         s.noticeBeats(),
         s.fault(),
-        s.taps(),
         true,
         s.size());
   }
@@ -88,8 +87,7 @@ class ViewTest {
         b.click(),
         Optional.of(new Band.Loop(1, 4)),
         b.dropsOut(),
-        b.ramp(),
-        b.example());
+        b.ramp());
   }
 
   static List<String> names() {
@@ -132,8 +130,8 @@ class ViewTest {
   @Test
   void no_size_up_to_130_by_45_fails() {
     for (State state : states().values()) {
-      for (int rows = 0; rows <= 45; rows += 1 + rows / 12) {
-        for (int columns = 0; columns <= 130; columns += 1 + columns / 10) {
+      for (int rows = 0; rows <= 45; rows += 1 + rows / 5) {
+        for (int columns = 0; columns <= 130; columns += 1 + columns / 6) {
           assertThat(View.render(state, new Size(rows, columns)).lines()).hasSize(rows);
         }
       }

@@ -86,7 +86,7 @@ public final class TerminalScreen implements Viewer, AutoCloseable {
     return new Size(terminal.getSize().getRows(), terminal.getSize().getColumns());
   }
 
-  /** Passes on keys and changes of size from now on; a closed input counts as Ctrl-C. */
+  /** Passes on keys and changes of size from now on; a closed input ends it. */
   public void listen(Consumer<Message> to) {
     terminal.handle(Signal.WINCH, signal -> to.accept(new Message.Resized(size())));
     Thread reading = new Thread(() -> read(to), "keys");
@@ -103,7 +103,7 @@ public final class TerminalScreen implements Viewer, AutoCloseable {
       }
       key = keys.next();
     }
-    to.accept(new Message.Stroke("ctrl c", System.nanoTime()));
+    to.accept(new Message.Over());
   }
 
   @Override
