@@ -1,0 +1,147 @@
+package hingetone.backing;
+
+import hingetone.chart.Chart;
+import hingetone.chart.Form;
+import hingetone.chart.Section;
+import hingetone.groove.Groove;
+import hingetone.groove.Grooves;
+import hingetone.groove.Human;
+import hingetone.score.Note;
+import hingetone.score.Part;
+import hingetone.score.Role;
+import hingetone.score.Score;
+import hingetone.score.Sound;
+import hingetone.text.Diagnostic;
+import hingetone.text.Source;
+import hingetone.time.Beats;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+
+/**
+ * The band behind a chart: it makes one lap's score after another, the same for the same seed.
+ *
+ * <p>Onsets are quarter notes from the start of the lap. Lap 1 also has the chart's count-in, as
+ * clicks before 0. A last lap is a bar longer than the others: that bar is the ending.
+ */
+public final class Backing {
+  private static final Sound CLICK = new Sound(0, 110, 64, 0);
+
+  private final Chart chart;
+  private final Form form;
+  private final Harmony harmony;
+  private final Map<String, Groove> grooves;
+  private final Map<Harmony.Change, List<Integer>> voicings;
+  private final boolean exact;
+
+  private Backing(Chart chart, Map<String, Groove> grooves, boolean exact) {
+    this.chart = chart;
+    this.grooves = grooves;
+    this.exact = exact;
+    this.form = Form.of(chart);
+    this.harmony = Harmony.of(form);
+    this.voicings = VoiceLeading.of(harmony, change -> groove(change.bar().section()).chords());
+  }
+
+  /**
+   * The band for a chart.
+   *
+   * @throws IllegalArgumentException if a groove is missing or does not fit; {@link #problems} says
+   *     what and where
+   */
+  public static Backing of(Chart chart, Grooves grooves) {
+    List<Diagnostic> problems = problems(chart, grooves, new Source(chart.title(), ""));
+    if (!problems.isEmpty()) {
+      throw new IllegalArgumentException(problems.get(0).message());
+    }
+    Map<String, Groove> bySection = new HashMap<>();
+    for (Section section : chart.sections()) {
+      bySection.put(section.name(), GrooveChoice.of(section, grooves).orElseThrow());
+    }
+    return new Backing(chart, bySection, false);
+  }
+
+  /**
+   * What is wrong with the grooves a chart names: none of that name, a file with problems, or a
+   * meter it is not drawn for.
+   *
+   * @param source the text where the names stand, for the places
+   */
+  public static List<Diagnostic> problems(Chart chart, Grooves grooves, Source source) {
+    return GrooveChoice.problems(chart, grooves, source);
+  }
+
+  /** The same band playing exactly in place, every stroke as loud as it is drawn. */
+  public Backing exact() {
+    return new Backing(chart, grooves, true);
+  }
+
+  /** The form that a lap goes through. */
+  public Form form() {
+    return form;
+  }
+
+  /** The groove a section is played in. */
+  public Groove groove(Section section) {
+    return grooves.get(section.name());
+  }
+
+  /** The score of a lap, counted from 1. */
+  public Score lap(int number) {
+    return score(number, false);
+  }
+
+  /** The score of a lap with which the playing ends: a bar longer, for the last chord. */
+  public Score lastLap(int number) {
+    return score(number, true);
+  }
+
+  private Score score(int number, boolean last) {
+    if (number < 1) {
+      throw new IllegalArgumentException("laps are counted from 1, not " + number);
+    }
+    Dice dice = new Dice(chart.seed(), number);
+    List<BarPlan> plans = new Leader(form, this::groove, chart.seed()).plan(number, last);
+    Lap lap = new Lap(plans, harmony, form.length());
+    List<Part> parts = new ArrayList<>();
+    parts.add(part(Role.DRUMS, drums().sound(), new Drummer(dice).play(plans), lap, dice, last));
+    List<Note> bass = new ArrayList<>(new Bassist(lap, dice).play());
+    bass.addAll(Riffs.bass(lap));
+    parts.add(part(Role.BASS, first().bass().sound(), bass, lap, dice, last));
+    List<Note> chords = new ArrayList<>(new ChordPlayer(lap, dice, voicings).play());
+    chords.addAll(Riffs.chords(lap));
+    parts.add(part(Role.CHORDS, first().chords().sound(), chords, lap, dice, last));
+    Beats countIn = number == 1 ? CountIn.length(chart, form) : Beats.ZERO;
+    if (countIn.isPositive()) {
+      parts.add(new Part(Role.CLICK, CLICK, CountIn.clicks(chart, form)));
+    }
+    Beats length = last ? form.length().plus(Ending.length(lap)) : form.length();
+    return new Score(chart.title(), countIn, length, Marks.of(lap, last), parts);
+  }
+
+  private Part part(Role role, Sound sound, List<Note> notes, Lap lap, Dice dice, boolean last) {
+    List<Note> all = new ArrayList<>(notes);
+    if (last) {
+      all.addAll(Ending.notes(role, lap));
+    }
+    List<Note> sorted = all.stream().sorted().toList();
+    List<Note> played =
+        exact
+            ? sorted.stream().map(note -> note.withOffsetMicros(0)).toList()
+            : new Touch(dice).played(role, sorted, note -> human(lap, note));
+    return new Part(role, sound, played);
+  }
+
+  private static Human human(Lap lap, Note note) {
+    return lap.planAt(note.onset()).groove().human();
+  }
+
+  private Groove first() {
+    return groove(form.bars().get(0).section());
+  }
+
+  private hingetone.groove.DrumStyle drums() {
+    return first().drums();
+  }
+}

@@ -1,0 +1,56 @@
+package hingetone.backing;
+
+import hingetone.chart.Form;
+import hingetone.groove.Feel;
+import hingetone.groove.Fill;
+import hingetone.groove.Groove;
+import hingetone.groove.Thickness;
+import hingetone.time.Beats;
+import java.util.Optional;
+
+/**
+ * What the band has agreed on for one bar of a lap.
+ *
+ * @param bar the bar of the form
+ * @param groove its groove
+ * @param feel the groove's feel, or the chart's swing
+ * @param band how full the band plays
+ * @param leadsOn whether another section, or the next lap, starts after it
+ * @param crossing whether another key starts after it
+ * @param fill the drum fill at its end
+ * @param stop whether the band stops after its first beat
+ */
+record BarPlan(
+    Form.Bar bar,
+    Groove groove,
+    Feel feel,
+    Thickness band,
+    boolean leadsOn,
+    boolean crossing,
+    Optional<Fill> fill,
+    boolean stop) {
+
+  /** A place in the bar as it is played, swing included, in quarter notes from the lap's start. */
+  Beats played(Beats inBar) {
+    return bar.start().plus(feel.place(inBar, bar.meter()));
+  }
+
+  /**
+   * How loud the band plays here, 1 being as drawn: softer when light, a little louder when full
+   * and into the next section.
+   */
+  double loudness() {
+    double loudness =
+        switch (band) {
+          case LIGHT -> 0.82;
+          case NORMAL -> 1;
+          case FULL -> 1.07;
+        };
+    return leadsOn ? loudness * 1.04 : loudness;
+  }
+
+  /** A velocity as drawn, at this bar's loudness. */
+  int velocity(int drawn) {
+    return Math.max(1, Math.min(127, (int) Math.round(drawn * loudness())));
+  }
+}

@@ -1,0 +1,125 @@
+package hingetone.backing;
+
+import hingetone.groove.ChordStyle;
+import hingetone.groove.Groove;
+import hingetone.groove.Line;
+import hingetone.groove.Stroke;
+import hingetone.score.Note;
+import hingetone.time.Beats;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+
+/** Plays the chords: the lap's voicings in the groove's rhythm, strummed where it is a guitar. */
+final class ChordPlayer {
+  private static final int UPSTROKE_VOICES = 3;
+  private static final Map<Character, Integer> VELOCITIES =
+      Map.of(Stroke.PLAIN, 84, Stroke.ACCENT, 102, Stroke.GHOST, 56, 'm', 54, 'u', 74);
+
+  private final Lap lap;
+  private final Dice dice;
+  private final Map<Harmony.Change, List<Integer>> voicings;
+
+  ChordPlayer(Lap lap, Dice dice, Map<Harmony.Change, List<Integer>> voicings) {
+    this.lap = lap;
+    this.dice = dice;
+    this.voicings = voicings;
+  }
+
+  /** The notes of a lap, swing included, without the player's own riffs. */
+  List<Note> play() {
+    List<Note> notes = new ArrayList<>();
+    for (Sign sign : withEveryChord(cutAtChanges(strokes()))) {
+      Harmony.Change change = lap.harmony().at(sign.start());
+      if (change.chord().isPresent()) {
+        notes.addAll(stroke(sign, voicings.get(change)));
+      }
+    }
+    return notes;
+  }
+
+  private List<Sign> strokes() {
+    Map<Groove, PatternChoice<Line>> choices = new HashMap<>();
+    List<Sign> signs = new ArrayList<>();
+    for (BarPlan plan : lap.plans()) {
+      if (Riffs.hasChords(plan)) {
+        continue;
+      }
+      PatternChoice<Line> choice =
+          choices.computeIfAbsent(
+              plan.groove(), groove -> new PatternChoice<>(groove.chords().patterns()));
+      Line line = choice.next(plan, dice.at("chords", plan.bar().number()));
+      if (plan.stop()) {
+        Beats length = plan.bar().meter().beatLength().dividedBy(2);
+        Beats start = plan.bar().start();
+        signs.add(new Sign(start, start.plus(length), Stroke.ACCENT, plan));
+      } else {
+        signs = Sign.read(line.strip().signs(choice.bar(), plan.bar().meter()), plan, signs);
+      }
+    }
+    return signs;
+  }
+
+  /** A stroke that is held into another chord ends there, and that chord is struck. */
+  private List<Sign> cutAtChanges(List<Sign> signs) {
+    List<Sign> cut = new ArrayList<>();
+    for (Sign sign : signs) {
+      Sign rest = sign;
+      Beats end = lap.harmony().at(rest.start()).end();
+      while (rest.end().isAfter(end)) {
+        cut.add(rest.withEnd(end));
+        rest = new Sign(end, rest.end(), Stroke.PLAIN, lap.planAt(end));
+        end = lap.harmony().at(end).end();
+      }
+      cut.add(rest);
+    }
+    return cut;
+  }
+
+  /** A chord that the rhythm passes over is struck where it starts. */
+  private List<Sign> withEveryChord(List<Sign> signs) {
+    List<Sign> all = new ArrayList<>();
+    int next = 0;
+    for (Harmony.Change change : lap.harmony().changes()) {
+      int before = all.size();
+      while (next < signs.size() && signs.get(next).start().isBefore(change.end())) {
+        all.add(signs.get(next));
+        next++;
+      }
+      BarPlan plan = lap.planAt(change.start());
+      boolean silent = all.subList(before, all.size()).stream().allMatch(ChordPlayer::isMuted);
+      if (silent && !plan.stop() && !Riffs.hasChords(plan) && change.chord().isPresent()) {
+        Beats end = change.start().plus(plan.bar().meter().beatLength()).min(change.end());
+        while (all.size() > before) {
+          all.remove(all.size() - 1);
+        }
+        all.add(new Sign(change.start(), end, Stroke.PLAIN, plan));
+      }
+    }
+    return all;
+  }
+
+  private static boolean isMuted(Sign sign) {
+    return sign.sign() == ChordStyle.MUTED;
+  }
+
+  private List<Note> stroke(Sign sign, List<Integer> keys) {
+    ChordStyle style = sign.plan().groove().chords();
+    boolean up = sign.sign() == ChordStyle.UP;
+    List<Integer> struck =
+        up ? keys.subList(Math.max(0, keys.size() - UPSTROKE_VOICES), keys.size()) : keys;
+    Beats start = lap.played(sign.start());
+    Beats end = sign.end().equals(lap.length()) ? lap.length() : lap.played(sign.end());
+    int percent = isMuted(sign) ? 30 : style.soundingPercent();
+    Beats length = end.minus(start).times(Beats.of(percent, 100));
+    int velocity = sign.plan().velocity(VELOCITIES.get(sign.sign()));
+    List<Note> notes = new ArrayList<>();
+    for (int i = 0; i < struck.size(); i++) {
+      int order = up ? struck.size() - 1 - i : i;
+      long micros = 1000L * style.strumMillis() * order / Math.max(1, keys.size() - 1);
+      notes.add(new Note(start, length, struck.get(i), velocity, micros));
+    }
+    return notes;
+  }
+}

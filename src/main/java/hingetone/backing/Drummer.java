@@ -1,0 +1,128 @@
+package hingetone.backing;
+
+import hingetone.groove.DrumPattern;
+import hingetone.groove.Fill;
+import hingetone.groove.Groove;
+import hingetone.groove.Thickness;
+import hingetone.score.Note;
+import hingetone.time.Beats;
+import hingetone.time.Meter;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Random;
+import java.util.Set;
+
+/** Plays the drums: patterns with small changes, fills, and a crash where a section starts. */
+final class Drummer {
+  private static final int BASS_DRUM = 36;
+  private static final int SIDE_STICK = 37;
+  private static final int SNARE = 38;
+  private static final int CRASH_VELOCITY = 108;
+  private static final int GHOST_VELOCITY = 50;
+  private static final int ORNAMENT_PERCENT = 45;
+  private static final Set<Integer> BASS_DRUMS = Set.of(35, 36);
+  private static final Set<Integer> SNARES = Set.of(37, 38, 40);
+
+  /** Closed, pedal and open hi-hat, rides and ride bell: what a crash takes the place of. */
+  private static final Set<Integer> TIME_KEEPERS = Set.of(42, 44, 46, 51, 53, 59);
+
+  private final Dice dice;
+  private final Map<Groove, PatternChoice<DrumPattern>> choices = new HashMap<>();
+
+  Drummer(Dice dice) {
+    this.dice = dice;
+  }
+
+  /** The notes of a lap, swing included. */
+  List<Note> play(List<BarPlan> plans) {
+    List<Note> lap = new ArrayList<>();
+    for (BarPlan plan : plans) {
+      for (Note note : bar(plan)) {
+        Beats length = note.length().min(Beats.of(1, 4)).dividedBy(2);
+        lap.add(note.withOnset(plan.played(note.onset())).withLength(length));
+      }
+    }
+    return lap;
+  }
+
+  /** The strokes of a bar as drawn, onsets from the bar line. */
+  private List<Note> bar(BarPlan plan) {
+    Random chance = dice.at("drums", plan.bar().number());
+    PatternChoice<DrumPattern> choice =
+        choices.computeIfAbsent(
+            plan.groove(), groove -> new PatternChoice<>(groove.drums().patterns()));
+    DrumPattern pattern = choice.next(plan, chance);
+    List<Note> strokes = new ArrayList<>(pattern.strokes(choice.bar(), plan.bar().meter()));
+    if (plan.band() == Thickness.LIGHT) {
+      strokes.removeIf(note -> note.velocity() < GHOST_VELOCITY);
+    } else {
+      ornament(strokes, plan, chance);
+    }
+    if (plan.stop()) {
+      strokes.removeIf(note -> note.onset().isPositive());
+    }
+    plan.fill().ifPresent(fill -> playFill(strokes, fill, plan.bar().meter()));
+    if (plan.bar().isFirstOfSection()) {
+      crash(strokes, plan);
+    }
+    return strokes.stream().map(n -> n.withVelocity(plan.velocity(n.velocity()))).toList();
+  }
+
+  private static void playFill(List<Note> strokes, Fill fill, Meter meter) {
+    strokes.removeIf(note -> !note.onset().isBefore(fill.start(meter)));
+    strokes.addAll(fill.strokes(meter));
+  }
+
+  private static void crash(List<Note> strokes, BarPlan plan) {
+    plan.groove()
+        .drums()
+        .crash()
+        .ifPresent(
+            key -> {
+              strokes.removeIf(n -> n.onset().isZero() && TIME_KEEPERS.contains(n.key()));
+              strokes.add(new Note(Beats.ZERO, Beats.of(1, 4), key, CRASH_VELOCITY));
+              if (strokes.stream().noneMatch(n -> n.onset().isZero() && isBassDrum(n))) {
+                strokes.add(new Note(Beats.ZERO, Beats.of(1, 4), BASS_DRUM, 100));
+              }
+            });
+  }
+
+  /** Now and then a ghost note between the strokes, or a bass drum that leads back to a beat. */
+  private static void ornament(List<Note> strokes, BarPlan plan, Random chance) {
+    Meter meter = plan.bar().meter();
+    boolean wanted = chance.nextInt(100) < ORNAMENT_PERCENT;
+    boolean ghost = chance.nextInt(3) > 0;
+    Beats grid = grid(plan);
+    long steps = meter.barLength().dividedBy(grid).floor();
+    Beats place = grid.times(1 + 2L * chance.nextInt((int) Math.max(1, steps / 2)));
+    boolean free =
+        strokes.stream().noneMatch(n -> n.onset().equals(place) && (isBassDrum(n) || isSnare(n)));
+    if (!wanted || !free || !place.isBefore(meter.barLength())) {
+      return;
+    }
+    if (ghost && strokes.stream().anyMatch(Drummer::isSnare)) {
+      boolean stick = strokes.stream().noneMatch(n -> isSnare(n) && n.key() != SIDE_STICK);
+      int velocity = 26 + chance.nextInt(14);
+      strokes.add(new Note(place, grid, stick ? SIDE_STICK : SNARE, velocity));
+    } else if (strokes.stream().anyMatch(Drummer::isBassDrum)) {
+      strokes.add(new Note(place, grid, BASS_DRUM, 66 + chance.nextInt(14)));
+    }
+  }
+
+  /** The finest notes the drummer adds: swung eighths, the eighths of a triple beat, sixteenths. */
+  private static Beats grid(BarPlan plan) {
+    Meter meter = plan.bar().meter();
+    boolean swungEighths = plan.feel().percent() > 50 && plan.feel().pair().equals(Beats.ONE);
+    return swungEighths || meter.denominator() > 4 ? Beats.of(1, 2) : Beats.of(1, 4);
+  }
+
+  private static boolean isBassDrum(Note note) {
+    return BASS_DRUMS.contains(note.key());
+  }
+
+  private static boolean isSnare(Note note) {
+    return SNARES.contains(note.key());
+  }
+}

@@ -1,0 +1,51 @@
+package hingetone.backing;
+
+import hingetone.groove.Groove;
+import hingetone.score.Note;
+import hingetone.score.Role;
+import hingetone.theory.Chord;
+import hingetone.time.Beats;
+import java.util.ArrayList;
+import java.util.List;
+
+/** The bar after the last lap: everybody strikes the home chord once and lets it ring. */
+final class Ending {
+  private static final int BASS_DRUM = 36;
+  private static final int CRASH = 49;
+  private static final int VELOCITY = 106;
+
+  private Ending() {}
+
+  /** A bar of the first section's meter. */
+  static Beats length(Lap lap) {
+    return lap.plans().get(0).bar().meter().barLength();
+  }
+
+  /** A part's notes of the ending, onsets from the start of the lap. */
+  static List<Note> notes(Role role, Lap lap) {
+    BarPlan first = lap.plans().get(0);
+    Groove groove = first.groove();
+    Chord home = lap.home();
+    List<Note> notes = new ArrayList<>();
+    switch (role) {
+      case DRUMS -> {
+        notes.add(new Note(lap.length(), Beats.of(1, 4), BASS_DRUM, VELOCITY));
+        notes.add(new Note(lap.length(), Beats.of(1, 4), CRASH, VELOCITY));
+      }
+      case BASS -> notes.add(ringing(lap, Bassist.homeKey(groove.bass(), home)));
+      case CHORDS ->
+          new Voicings(groove.chords())
+              .of(home, first.bar().key()).stream()
+                  .min((a, b) -> Double.compare(a.dislike(), b.dislike()))
+                  .orElseThrow()
+                  .keys()
+                  .forEach(key -> notes.add(ringing(lap, key)));
+      default -> throw new IllegalArgumentException(role + " plays no ending");
+    }
+    return notes;
+  }
+
+  private static Note ringing(Lap lap, int key) {
+    return new Note(lap.length(), length(lap).times(Beats.of(15, 16)), key, VELOCITY - 14);
+  }
+}

@@ -1,0 +1,57 @@
+package hingetone.backing;
+
+import hingetone.chart.Section;
+import hingetone.score.Mark;
+import hingetone.theory.Key;
+import hingetone.time.Beats;
+import hingetone.time.Meter;
+import hingetone.time.Tempo;
+import java.util.ArrayList;
+import java.util.List;
+
+/** What holds from where in a lap: sections, keys, chords, meters and tempos. */
+final class Marks {
+  private Marks() {}
+
+  /** The marks of a lap; each lap states everything anew at its start. */
+  static List<Mark> of(Lap lap, boolean last) {
+    List<Mark> marks = new ArrayList<>();
+    Section before = null;
+    for (BarPlan plan : lap.plans()) {
+      if (plan.bar().isFirstOfSection()) {
+        addSection(marks, before, plan.bar().section(), plan.bar().start());
+        before = plan.bar().section();
+      }
+    }
+    lap.harmony()
+        .changes()
+        .forEach(change -> marks.add(new Mark.OfChord(change.start(), change.chord())));
+    if (last) {
+      Section home = lap.plans().get(0).bar().section();
+      addSection(marks, before, home, lap.length(), "ending");
+      marks.add(new Mark.OfChord(lap.length(), java.util.Optional.of(lap.home())));
+    }
+    return marks;
+  }
+
+  private static void addSection(List<Mark> marks, Section before, Section now, Beats at) {
+    addSection(marks, before, now, at, now.name());
+  }
+
+  private static void addSection(
+      List<Mark> marks, Section before, Section now, Beats at, String name) {
+    marks.add(new Mark.OfSection(at, name));
+    Key key = now.key();
+    Meter meter = now.meter();
+    Tempo tempo = now.tempo();
+    if (before == null || !before.key().equals(key)) {
+      marks.add(new Mark.OfKey(at, key));
+    }
+    if (before == null || !before.meter().equals(meter)) {
+      marks.add(new Mark.OfMeter(at, meter));
+    }
+    if (before == null || !before.tempo().equals(tempo)) {
+      marks.add(new Mark.OfTempo(at, tempo));
+    }
+  }
+}

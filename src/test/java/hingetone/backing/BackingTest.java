@@ -1,0 +1,65 @@
+package hingetone.backing;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import hingetone.chart.Chart;
+import hingetone.chart.ChartReader;
+import hingetone.groove.Grooves;
+import hingetone.score.Note;
+import hingetone.score.Part;
+import hingetone.score.Role;
+import hingetone.score.Score;
+import hingetone.time.Beats;
+import java.util.List;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+class BackingTest {
+  private static Chart chart(String name) {
+    return ChartReader.readFile("demo-charts/" + name + ".yaml").value().orElseThrow();
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"lantern-quay", "mill-race", "slow-tide"})
+  void every_lap_of_a_demo_chart_is_filled_by_the_whole_band(String name) {
+    Backing backing = Backing.of(chart(name), Grooves.builtIn());
+    for (int lap = 1; lap <= 8; lap++) {
+      Score score = backing.lap(lap);
+      for (Role role : List.of(Role.DRUMS, Role.BASS, Role.CHORDS)) {
+        List<Note> notes = score.part(role).orElseThrow().notes();
+        assertThat(notes).as(role + " of lap " + lap).hasSizeGreaterThan(20);
+        assertThat(notes).allMatch(n -> !n.onset().isNegative());
+        assertThat(notes).allMatch(n -> n.onset().isBefore(score.length()));
+      }
+    }
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"lantern-quay", "mill-race", "slow-tide"})
+  void the_same_seed_plays_the_same_and_another_lap_another(String name) {
+    Chart chart = chart(name);
+    Backing backing = Backing.of(chart, Grooves.builtIn());
+
+    assertThat(Backing.of(chart, Grooves.builtIn()).lap(3)).isEqualTo(backing.lap(3));
+    assertThat(drums(backing, 3)).isNotEqualTo(drums(backing, 4));
+    assertThat(Backing.of(chart.withSeed(99), Grooves.builtIn()).lap(3))
+        .isNotEqualTo(backing.lap(3));
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"lantern-quay", "mill-race", "slow-tide"})
+  void only_the_first_lap_counts_in(String name) {
+    Chart chart = chart(name);
+    Backing backing = Backing.of(chart, Grooves.builtIn());
+
+    Part click = backing.lap(1).part(Role.CLICK).orElseThrow();
+    assertThat(click.notes()).hasSize(4).allMatch(n -> n.onset().isNegative());
+    assertThat(backing.lap(1).countIn()).isEqualTo(click.notes().get(0).onset().negated());
+    assertThat(backing.lap(2).part(Role.CLICK)).isEmpty();
+    assertThat(backing.lap(2).countIn()).isEqualTo(Beats.ZERO);
+  }
+
+  private static List<Note> drums(Backing backing, int lap) {
+    return backing.lap(lap).part(Role.DRUMS).orElseThrow().notes();
+  }
+}
