@@ -1,0 +1,114 @@
+package hingetone.command;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import java.io.PrintWriter;
+import java.io.StringWriter;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import picocli.CommandLine;
+
+class MapCommandTest {
+  private final StringWriter out = new StringWriter();
+  private final StringWriter err = new StringWriter();
+
+  private int run(String... args) {
+    CommandLine line = Main.commandLine();
+    line.setOut(new PrintWriter(out));
+    line.setErr(new PrintWriter(err));
+    return line.execute(args);
+  }
+
+  private JsonNode json(String... options) throws Exception {
+    String[] args = new String[options.length + 3];
+    args[0] = "map";
+    args[1] = "demo-charts/lantern-quay.yaml";
+    args[2] = "--json";
+    System.arraycopy(options, 0, args, 3, options.length);
+    assertThat(run(args)).as(err.toString()).isZero();
+    return new ObjectMapper().readTree(out.toString());
+  }
+
+  @Test
+  void the_json_has_every_key() throws Exception {
+    JsonNode map = json();
+    assertThat(names(map))
+        .containsExactly(
+            "title", "tempo", "meter", "sections", "shapes", "crossings", "turnarounds");
+    JsonNode chord = map.at("/sections/0/bars/0/chords/0");
+    assertThat(names(chord)).containsExactly("symbol", "beat", "beats", "notes", "scales");
+    assertThat(names(chord.at("/scales/0"))).contains("name", "notes", "fit", "why");
+    assertThat(names(map.at("/shapes/0")))
+        .contains("section", "scale", "start", "startNote", "low", "high", "strings");
+    JsonNode crossing = map.at("/crossings/0");
+    assertThat(names(crossing))
+        .contains("atBar", "from", "to", "semitones", "commonTones", "holds", "runs", "stays");
+    assertThat(names(crossing.at("/holds/0")))
+        .contains(
+            "note",
+            "string",
+            "fret",
+            "degreeBefore",
+            "degreeAfter",
+            "chordBefore",
+            "chordAfter",
+            "bend");
+    assertThat(names(crossing.at("/runs/0")))
+        .contains("figure", "fromFret", "toFret", "frets", "steps");
+    assertThat(names(crossing.at("/stays/0"))).contains("from", "to", "low", "high");
+    assertThat(names(map.at("/turnarounds/0"))).contains("atBar", "dominant", "to", "scales");
+  }
+
+  @Test
+  void the_seam_is_a_crossing_at_the_forms_length_plus_one() throws Exception {
+    JsonNode map = json();
+    assertThat(map.at("/crossings/1/atBar").asInt()).isEqualTo(17);
+    assertThat(map.at("/crossings/0/semitones").asInt()).isEqualTo(2);
+    assertThat(map.at("/crossings/1/semitones").asInt()).isEqualTo(-2);
+  }
+
+  @Test
+  void json_spells_strictly_and_people_read_the_simpler_name() throws Exception {
+    JsonNode map = json("--bar", "16");
+    assertThat(map.at("/sections/0/bars/0/chords/0/notes").toString()).contains("F##");
+    out.getBuffer().setLength(0);
+    assertThat(run("map", "demo-charts/lantern-quay.yaml", "--bar", "16")).isZero();
+    assertThat(out.toString()).contains("E7#9").doesNotContain("F##");
+  }
+
+  @Test
+  void a_section_a_bar_a_scale_a_tuning_and_a_capo_may_be_asked_for() throws Exception {
+    JsonNode map = json("--section", "high", "--scale", "B dorian", "--capo", "2");
+    assertThat(map.at("/sections")).hasSize(1);
+    assertThat(map.at("/sections/0/name").asText()).isEqualTo("high");
+    assertThat(map.at("/shapes/0/scale").asText()).isEqualTo("B dorian");
+    out.getBuffer().setLength(0);
+    JsonNode bass = json("--tuning", "bass", "--left-handed");
+    assertThat(bass.at("/shapes/0/strings")).hasSize(4);
+  }
+
+  @Test
+  void what_is_not_there_is_said_with_status_2() {
+    for (List<String> options :
+        List.of(
+            List.of("--section", "hihg"),
+            List.of("--bar", "17"),
+            List.of("--scale", "A dorain"),
+            List.of("--tuning", "drop Q"),
+            List.of("--frets", "99"))) {
+      String[] args = {"map", "demo-charts/lantern-quay.yaml", options.get(0), options.get(1)};
+      assertThat(run(args)).as(options.toString()).isEqualTo(2);
+    }
+    assertThat(err.toString())
+        .contains("Did you mean high?", "bars 1 to 16", "Did you mean dorian?")
+        .doesNotContain("Exception");
+  }
+
+  private static List<String> names(JsonNode node) {
+    List<String> names = new java.util.ArrayList<>();
+    node.fieldNames().forEachRemaining(names::add);
+    return names;
+  }
+}
