@@ -96,9 +96,12 @@ public final class SoundBank {
     return builtIn;
   }
 
-  /** How much the sum of a usual band should be amplified to fill the scale, as a factor. */
+  /**
+   * The factor that brings a usual band to about −18 LUFS at full volume: measured, it lies at −20
+   * with the built-in sounds and at −22 with a common SoundFont.
+   */
   float usualGain() {
-    return 1;
+    return (float) Math.pow(10, (builtIn ? 2 : 4) / 20.0);
   }
 
   /** Loads the sound of a part, its program or for drums the standard kit. */

@@ -136,7 +136,7 @@ public final class Synthesizer implements AutoCloseable {
     return bank.name();
   }
 
-  /** How much the sum of a usual band should be amplified to fill the scale, as a factor. */
+  /** The factor that brings a usual band to about −18 LUFS at full volume, whatever the bank. */
   public float usualGain() {
     return bank.usualGain();
   }
