@@ -2,7 +2,6 @@ package hingetone.sound;
 
 import hingetone.score.Role;
 import java.io.IOException;
-import java.lang.reflect.InvocationTargetException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
@@ -23,6 +22,7 @@ import javax.sound.midi.Synthesizer;
  * messages on their way in.
  */
 public final class SoundBank {
+  private static final String BUILT_IN = "built-in sounds";
   private static final int PERCUSSION = 9;
 
   private final String name;
@@ -69,22 +69,12 @@ public final class SoundBank {
     }
   }
 
-  /** The JDK's emergency bank, made anew without a look at the system's folders. */
+  /**
+   * The JDK's emergency bank. Java makes its waves with random phases, no two alike, so it is made
+   * once and kept in the user's cache folder: from then on the same notes give the same samples.
+   */
   public static SoundBank builtIn() throws SoundFailure {
-    try {
-      Object sounds =
-          Class.forName("com.sun.media.sound.EmergencySoundbank")
-              .getMethod("createSoundbank")
-              .invoke(null);
-      return new SoundBank("built-in sounds", (Soundbank) sounds, true);
-    } catch (InvocationTargetException e) {
-      throw new SoundFailure("This Java cannot make its built-in sounds.", e.getCause());
-    } catch (ReflectiveOperationException e) {
-      throw new SoundFailure(
-          "This Java's built-in sounds cannot be reached; start the program with java -jar on an"
-              + " OpenJDK of 17 or later, or name a sound font with --soundfont.",
-          e);
-    }
+    return new SoundBank(BUILT_IN, BuiltInBank.kept(BuiltInBank.cacheFolder()), true);
   }
 
   /** What it is called, for people. */

@@ -85,9 +85,9 @@ class SoundFileTest {
 
     float[] mix = mix(band());
     float gain = sum[90_001] / mix[90_001];
-    // The mix rings one block longer than each of its parts alone.
-    assertThat(mix.length - sum.length).isBetween(0, 2 * 300);
-    for (int i = 0; i < sum.length; i++) {
+    // Silence may be reached some blocks earlier or later than by the parts alone.
+    assertThat(Math.abs(mix.length - sum.length)).isLessThan(44_100);
+    for (int i = 0; i < Math.min(mix.length, sum.length); i++) {
       assertThat(sum[i]).isCloseTo(gain * mix[i], within(1e-3f));
     }
   }
