@@ -25,11 +25,6 @@ public record Figure(List<Touch> touches, boolean together) {
     touches = List.copyOf(touches);
   }
 
-  /** Notes without bends. */
-  public static Figure of(List<Spot> spots, boolean together) {
-    return new Figure(spots.stream().map(s -> new Touch(s, Optional.empty())).toList(), together);
-  }
-
   /** The bend and the held note of a pair, struck together. */
   public static Figure of(HeldBend pair) {
     return new Figure(
@@ -37,12 +32,6 @@ public record Figure(List<Touch> touches, boolean together) {
             new Touch(pair.bend().from().spot(), Optional.of(pair.bend().kind())),
             new Touch(pair.held().spot(), Optional.empty())),
         true);
-  }
-
-  /** The same figure, frets further up the neck (or down, when negative). */
-  public Figure up(int frets) {
-    return new Figure(
-        touches.stream().map(t -> new Touch(t.spot.up(frets), t.bend)).toList(), together);
   }
 
   /** The lowest fret pressed. */
@@ -53,11 +42,6 @@ public record Figure(List<Touch> touches, boolean together) {
   /** The highest fret pressed. */
   public int high() {
     return touches.stream().mapToInt(t -> t.spot.fret()).max().orElseThrow();
-  }
-
-  /** Whether all of it lies on a neck. */
-  public boolean isOn(Fretboard neck) {
-    return touches.stream().allMatch(t -> neck.has(t.spot));
   }
 
   /**

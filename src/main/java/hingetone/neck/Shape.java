@@ -3,7 +3,6 @@ package hingetone.neck;
 import hingetone.theory.Interval;
 import hingetone.theory.Scale;
 import java.util.List;
-import java.util.Optional;
 
 /**
  * A scale under one hand: consecutive notes of the scale from the lowest string to the highest,
@@ -72,11 +71,6 @@ public record Shape(Scale scale, Layout layout, List<List<Dot>> strings) {
     return strings.stream().mapToInt(List::size).sum();
   }
 
-  /** The dot at a place, when the shape has one there. */
-  public Optional<Dot> at(Spot spot) {
-    return dots().stream().filter(d -> d.spot().equals(spot)).findFirst();
-  }
-
   /** The widest stretch, on one string or from a string to its neighbour. */
   public Stretch stretch() {
     int onOne = 0;
@@ -104,11 +98,6 @@ public record Shape(Scale scale, Layout layout, List<List<Dot>> strings) {
   /** Frets covered on one string, the outer ones included; 0 for an empty string. */
   private static int width(List<Dot> string) {
     return string.isEmpty() ? 0 : string.get(string.size() - 1).fret() - string.get(0).fret() + 1;
-  }
-
-  /** Whether a fret lies under the hand, or a stretch of one fret beside it. */
-  public boolean inReach(int fret) {
-    return fret >= low() - 1 && fret <= high() + 1;
   }
 
   /** Whether two shapes have a fret in common. */

@@ -12,6 +12,7 @@ import hingetone.ground.Hold;
 import hingetone.ground.Run;
 import hingetone.ground.Stay;
 import hingetone.ground.Turnaround;
+import hingetone.neck.Bend;
 import hingetone.neck.Dot;
 import hingetone.neck.Shape;
 import hingetone.neck.Spot;
@@ -133,7 +134,17 @@ public final class MapJson {
         "low", shape.low(),
         "high", shape.high(),
         "stretch", shape.stretch().name().toLowerCase(java.util.Locale.ROOT).replace('_', ' '),
-        "strings", shape.strings().stream().map(s -> s.stream().map(Dot::fret).toList()).toList());
+        "strings", shape.strings().stream().map(s -> s.stream().map(Dot::fret).toList()).toList(),
+        "bends", Bend.all(shape).stream().map(MapJson::shapeBend).toList());
+  }
+
+  private static Object shapeBend(Bend bend) {
+    return object(
+        "string", bend.from().string(),
+        "fret", bend.from().fret(),
+        "from", bend.from().pitch().toString(),
+        "to", bend.to().toString(),
+        "cents", bend.kind().cents());
   }
 
   private Object crossing(Crossing crossing) {

@@ -15,7 +15,6 @@ import hingetone.neck.Shape;
 import hingetone.neck.Spot;
 import hingetone.theory.Chord;
 import hingetone.theory.NoteName;
-import hingetone.theory.Pitch;
 import hingetone.time.Position;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -157,22 +156,9 @@ public final class MapText {
 
   private void draw(Shape shape, Optional<Chord> chord, Set<Integer> common) {
     blank();
-    String stretch =
-        switch (shape.stretch()) {
-          case NONE -> "";
-          case WIDE -> ", a stretch of five frets";
-          case TOO_WIDE -> ", stretches wider than a hand: the tuning allows no better";
-        };
-    lines.add(
-        InkedLine.of("  " + shape.scale(), Ink.STRONG)
-            .plus(" from its " + shape.start(), Ink.PLAIN)
-            .plus(chord.map(c -> " over " + c.symbol()).orElse("") + stretch, Ink.FAINT));
-    NeckPicture picture = NeckPicture.of(ground.fretboard(), shape, chord, common);
-    for (InkedLine line : NeckDrawing.lines(picture, look)) {
-      List<InkedLine.Piece> pieces = new ArrayList<>();
-      pieces.add(new InkedLine.Piece("  ", Ink.PLAIN));
-      pieces.addAll(line.pieces());
-      lines.add(new InkedLine(pieces));
+    lines.addAll(ShapeText.drawing(ground.fretboard(), shape, chord, common, look));
+    if (selection.bar().isPresent() || selection.scale().isPresent()) {
+      lines.addAll(ShapeText.touches(ground.fretboard(), shape));
     }
   }
 
@@ -230,14 +216,14 @@ public final class MapText {
     String degrees = hold.before().degree() + " before, " + hold.after().degree() + " after";
     lines.add(
         InkedLine.of("  hold  ", Ink.COMMON)
-            .plus(note(hold.note()) + " (" + hold.spot() + "): " + degrees, Ink.PLAIN)
+            .plus(ShapeText.note(hold.note()) + " (" + hold.spot() + "): " + degrees, Ink.PLAIN)
             .plus("; " + hold.afterwards() + travel(hold.travel()), Ink.FAINT));
   }
 
   private void run(Run run) {
     String steps =
         run.steps().stream()
-            .map(s -> s.notes().stream().map(MapText::note).collect(Collectors.joining(" ")))
+            .map(s -> s.notes().stream().map(ShapeText::note).collect(Collectors.joining(" ")))
             .collect(Collectors.joining(" > "));
     String strings =
         run.figure().stream()
@@ -282,10 +268,6 @@ public final class MapText {
   private static String travel(double millimetres) {
     long centimetres = Math.round(millimetres / 10);
     return centimetres == 0 ? "" : "; the hand moves " + centimetres + " cm";
-  }
-
-  private static String note(Pitch pitch) {
-    return Pitch.at(pitch.name().simplified(), pitch.midi()).toString();
   }
 
   private static String names(List<NoteName> names) {
