@@ -27,7 +27,23 @@ public record Grooves(Optional<Path> folder, Path beside) {
   public static final String PLAIN = "plain";
 
   /** The grooves that come with the program. */
-  static final List<String> BUILT_IN = List.of("gravel-road", "lantern-slow", "plain");
+  static final List<String> BUILT_IN =
+      List.of(
+          "back-porch",
+          "coal-train",
+          "copper-alley",
+          "crooked-mile",
+          "gravel-road",
+          "heavy-gate",
+          "lantern-slow",
+          "paper-boat",
+          "plain",
+          "round-pond",
+          "salt-hammock",
+          "slack-rope",
+          "tin-kettle",
+          "velvet-stair",
+          "winter-rain");
 
   private static final String ENDING = ".yaml";
 
