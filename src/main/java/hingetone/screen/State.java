@@ -77,7 +77,7 @@ public record State(
 
   /** Whether the bars before the form are being counted. */
   public boolean countsIn() {
-    return now.isNegative();
+    return now.isNegative() && phase != Phase.STOPPED;
   }
 
   State withFacts(Facts facts) {

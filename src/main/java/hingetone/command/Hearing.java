@@ -1,0 +1,142 @@
+package hingetone.command;
+
+import hingetone.chart.Form;
+import hingetone.screen.Message;
+import hingetone.time.Beats;
+import hingetone.time.Clock;
+import hingetone.time.Playhead;
+import hingetone.time.Position;
+import hingetone.transport.Moment;
+import java.util.Optional;
+import java.util.concurrent.LinkedBlockingQueue;
+import java.util.concurrent.TimeUnit;
+import java.util.function.Consumer;
+import java.util.function.IntConsumer;
+
+/**
+ * Tells the screen what is heard when it is heard: the transport speaks of beats a little ahead, so
+ * they wait here for their time. Between beats it tells of half beats, on which pickups start.
+ */
+final class Hearing {
+  private static final long LOOK_NANOS = 10_000_000;
+  private static final long BREAK_AFTER_NANOS = TimeUnit.MINUTES.toNanos(25);
+  private static final long LONGEST_BEAT_NANOS = TimeUnit.SECONDS.toNanos(6);
+
+  private final LinkedBlockingQueue<Moment> ahead = new LinkedBlockingQueue<>();
+  private final Form form;
+  private final Consumer<Message> screen;
+  private final IntConsumer keyShift;
+  private final Clock clock;
+  private int shift;
+  private long lastBeat;
+  private long played;
+  private Position lastHalf = Position.of(1, 1);
+
+  /**
+   * For a form.
+   *
+   * @param screen gets the messages
+   * @param keyShift is told of each new shift of the keys when it begins to sound
+   */
+  Hearing(Form form, Clock clock, Consumer<Message> screen, IntConsumer keyShift) {
+    this.form = form;
+    this.clock = clock;
+    this.screen = screen;
+    this.keyShift = keyShift;
+  }
+
+  /** For the transport: something happens; never waits. */
+  void hear(Moment moment) {
+    if (moment instanceof Moment.Beat || moment instanceof Moment.BarLine) {
+      ahead.add(moment);
+    } else if (moment instanceof Moment.Finished) {
+      ahead.add(moment);
+    } else {
+      tell(moment);
+    }
+  }
+
+  private void tell(Moment moment) {
+    if (moment instanceof Moment.Changed changed) {
+      screen.accept(new Message.Set(Stage.band(changed.status())));
+      screen.accept(new Message.Moved(Stage.phase(changed.status())));
+    } else if (moment instanceof Moment.Lost lost) {
+      String words = lost.device() + " is gone; plug it in again and it goes on.";
+      screen.accept(new Message.Fault(Optional.of(words)));
+    } else if (moment instanceof Moment.Found) {
+      screen.accept(new Message.Fault(Optional.empty()));
+    } else if (moment instanceof Moment.Underrun underrun) {
+      String words =
+          "The sound ran dry " + underrun.count() + " times; --buffer makes it steadier.";
+      screen.accept(new Message.Notice(words));
+    } else if (moment instanceof Moment.Trouble trouble) {
+      screen.accept(new Message.Notice(trouble.sentence()));
+    }
+  }
+
+  /** Passes on what is due until interrupted. */
+  void run(Playhead playhead) {
+    try {
+      while (true) {
+        Moment next = ahead.poll(LOOK_NANOS, TimeUnit.NANOSECONDS);
+        if (next != null) {
+          long wait = nanos(next) - clock.nanos();
+          TimeUnit.NANOSECONDS.sleep(Math.max(0, wait));
+          due(next);
+        } else {
+          between(playhead);
+        }
+      }
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    }
+  }
+
+  private static long nanos(Moment moment) {
+    if (moment instanceof Moment.Beat beat) {
+      return beat.nanos();
+    }
+    if (moment instanceof Moment.BarLine bar) {
+      return bar.nanos();
+    }
+    return moment instanceof Moment.Finished finished ? finished.nanos() : 0;
+  }
+
+  private void due(Moment moment) {
+    if (moment instanceof Moment.Beat beat) {
+      screen.accept(new Message.Beat(form.quarters(beat.position())));
+      lastHalf = beat.position();
+      rest(beat.nanos());
+    } else if (moment instanceof Moment.BarLine bar && bar.keyShift() != shift) {
+      shift = bar.keyShift();
+      keyShift.accept(shift);
+    } else if (moment instanceof Moment.Finished) {
+      screen.accept(new Message.Over());
+    }
+  }
+
+  private void rest(long nanos) {
+    long since = nanos - lastBeat;
+    boolean wasBelow = played < BREAK_AFTER_NANOS;
+    played += lastBeat == 0 || since > LONGEST_BEAT_NANOS ? 0 : Math.max(0, since);
+    lastBeat = nanos;
+    if (wasBelow && played >= BREAK_AFTER_NANOS) {
+      played = 0;
+      screen.accept(new Message.Notice("25 minutes of playing: rest hands and ears for a while."));
+    }
+  }
+
+  /** Tells of a new half beat, and of any place where the music stands. */
+  private void between(Playhead playhead) {
+    Playhead.Place place = playhead.at(clock.nanos());
+    Position at = place.position();
+    Beats half = Beats.of(at.beat().times(2).floor(), 2);
+    Position there = new Position(at.bar(), half);
+    boolean tells = half.denominator() == 2 || !place.moving();
+    boolean moved = tells && !there.equals(lastHalf);
+    if (moved) {
+      lastHalf = there;
+      screen.accept(new Message.Playhead(form.quarters(there)));
+    }
+  }
+}

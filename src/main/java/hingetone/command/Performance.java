@@ -1,0 +1,206 @@
+package hingetone.command;
+
+import hingetone.chart.Chart;
+import hingetone.chart.Form;
+import hingetone.exchange.Plan;
+import hingetone.ground.Ground;
+import hingetone.neck.Fretboard;
+import hingetone.screen.Band;
+import hingetone.screen.Facts;
+import hingetone.screen.Look;
+import hingetone.screen.Message;
+import hingetone.screen.PlainView;
+import hingetone.screen.Runner;
+import hingetone.screen.Settings;
+import hingetone.screen.Size;
+import hingetone.screen.State;
+import hingetone.screen.Survey;
+import hingetone.screen.Viewer;
+import hingetone.screen.terminal.TerminalScreen;
+import hingetone.time.Clock;
+import hingetone.transport.Command;
+import hingetone.transport.LapSource;
+import hingetone.transport.Moment;
+import hingetone.transport.Transport;
+import java.io.BufferedReader;
+import java.io.IOException;
+import java.io.InputStreamReader;
+import java.io.PrintWriter;
+import java.nio.charset.Charset;
+import java.util.Optional;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.function.Consumer;
+import java.util.function.Supplier;
+
+/**
+ * Playing before a screen: the transport and the screen side by side, each told what the other
+ * does, and one ordered end of both.
+ */
+final class Performance {
+  /** Opens the output for some laps. */
+  interface Output {
+    /**
+     * The transport on that output.
+     *
+     * @param listener hears of its moments
+     * @param say takes one line for the player
+     */
+    Transport open(LapSource laps, Consumer<Moment> listener, Consumer<String> say);
+  }
+
+  /**
+   * What is played.
+   *
+   * @param feel its groove's name
+   * @param laps makes its laps
+   * @param next the same chart in the next groove that fits; empty where there is no other
+   */
+  record Music(String feel, LapSource laps, Supplier<Optional<Music>> next) {}
+
+  private final Chart chart;
+  private final Form form;
+  private final boolean leftHanded;
+  private final Output output;
+  private final ScreenSettings kept;
+  private final ExecutorService worker =
+      Executors.newSingleThreadExecutor(
+          task -> {
+            Thread thread = new Thread(task, "facts");
+            thread.setDaemon(true);
+            return thread;
+          });
+  private Music music;
+
+  Performance(Chart chart, Music music, boolean leftHanded, Output output, ScreenSettings kept) {
+    this.chart = chart;
+    this.form = Form.of(chart);
+    this.music = music;
+    this.leftHanded = leftHanded;
+    this.output = output;
+    this.kept = kept;
+  }
+
+  /** Plays on the full screen until the player leaves. */
+  void onScreen() throws IOException {
+    Look look = Look.of(System.getenv());
+    CompletableFuture<Facts> facts = CompletableFuture.supplyAsync(() -> facts(0), worker);
+    try (TerminalScreen screen = TerminalScreen.open(look)) {
+      State start = state(facts.join(), look.ascii(), screen.size());
+      run(start, screen, screen::listen);
+    }
+  }
+
+  /** Plays with a line of text for each event; a word typed and Enter is a key. */
+  void inLines(PrintWriter out, boolean readsKeys) {
+    State start = state(facts(0), true, new Size(0, 0));
+    Viewer lines =
+        new Viewer() {
+          @Override
+          public void told(State before, Message message, State after) {
+            PlainView.lines(before, message, after).forEach(out::println);
+            out.flush();
+          }
+        };
+    run(start, lines, readsKeys ? Performance::readWords : keys -> {});
+  }
+
+  private State state(Facts facts, boolean ascii, Size size) {
+    Band band = Band.at(form.bar(1).section().tempo());
+    return State.of(facts, band, kept.read(), ascii, size);
+  }
+
+  private Facts facts(int shift) {
+    Chart sounding = shift == 0 ? chart : chart.shifted(shift);
+    Form bars = Form.of(sounding);
+    Fretboard board =
+        new Fretboard(chart.tuning(), chart.capo(), Fretboard.USUAL_FRETS, leftHanded);
+    Ground ground = Ground.of(sounding, bars, board);
+    return Survey.of(chart.title(), music.feel(), ground, Plan.of(sounding, bars));
+  }
+
+  /**
+   * The screen is shown first; the output is opened meanwhile, and the band begins when it is
+   * there.
+   *
+   * @param listen is given who takes keys
+   */
+  private void run(State start, Viewer viewer, Consumer<Consumer<Message>> listen) {
+    CompletableFuture<Stage> stage = new CompletableFuture<>();
+    Runner runner =
+        new Runner(start, viewer, effect -> stage.thenAccept(there -> there.perform(effect)));
+    Hearing hearing = new Hearing(form, Clock.SYSTEM, runner::offer, shift -> learn(shift, runner));
+    listen.accept(runner::offer);
+    CompletableFuture<Transport> opening =
+        CompletableFuture.supplyAsync(
+            () ->
+                output.open(
+                    music.laps(), hearing::hear, words -> runner.offer(new Message.Notice(words))));
+    opening.whenComplete(
+        (transport, failure) -> {
+          if (failure == null) {
+            stage.complete(begin(transport, hearing, runner));
+          } else {
+            runner.offer(new Message.Over());
+          }
+        });
+    try {
+      runner.run();
+    } finally {
+      opening.thenAccept(Transport::close).join();
+    }
+  }
+
+  private Stage begin(Transport transport, Hearing hearing, Runner runner) {
+    Runtime.getRuntime().addShutdownHook(new Thread(transport::close, "last notes"));
+    Thread ears = new Thread(() -> hearing.run(transport.playhead()), "hearing");
+    ears.setDaemon(true);
+    ears.start();
+    transport.send(new Command.Play());
+    return new Stage(
+        transport, () -> nextGroove(transport, runner), settings -> keep(settings, runner));
+  }
+
+  private void nextGroove(Transport transport, Runner runner) {
+    Optional<Music> next = music.next().get();
+    next.ifPresent(
+        other -> {
+          music = other;
+          transport.send(new Command.Follow(other.laps()));
+        });
+    String words = next.map(other -> "Groove: " + other.feel()).orElse("No other groove fits.");
+    runner.offer(new Message.Notice(words));
+  }
+
+  private void learn(int shift, Runner runner) {
+    worker.execute(() -> runner.offer(new Message.Learned(facts(shift))));
+  }
+
+  private void keep(Settings settings, Runner runner) {
+    worker.execute(
+        () -> {
+          try {
+            kept.keep(settings);
+          } catch (IOException e) {
+            runner.offer(new Message.Notice("This choice cannot be kept: " + e.getMessage()));
+          }
+        });
+  }
+
+  /** A line is a key by its name, an empty one the space bar. */
+  private static void readWords(Consumer<Message> keys) {
+    Thread reading =
+        new Thread(
+            () -> {
+              BufferedReader in =
+                  new BufferedReader(new InputStreamReader(System.in, Charset.defaultCharset()));
+              in.lines()
+                  .map(line -> line.isBlank() ? "space" : line.strip())
+                  .forEach(key -> keys.accept(new Message.Stroke(key, System.nanoTime())));
+            },
+            "words");
+    reading.setDaemon(true);
+    reading.start();
+  }
+}

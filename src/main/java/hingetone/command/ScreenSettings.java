@@ -1,0 +1,43 @@
+package hingetone.command;
+
+import hingetone.screen.Settings;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Map;
+
+/** Keeps what the player chose to see, in a file of the user's configuration. */
+final class ScreenSettings {
+  private final Path file;
+
+  private ScreenSettings(Path file) {
+    this.file = file;
+  }
+
+  /** In {@code hingetone/screen} under {@code XDG_CONFIG_HOME}, or {@code ~/.config}. */
+  static ScreenSettings of(Map<String, String> environment, Path home) {
+    String config = environment.getOrDefault("XDG_CONFIG_HOME", "");
+    Path folder = config.isEmpty() ? home.resolve(".config") : Path.of(config);
+    return new ScreenSettings(folder.resolve("hingetone").resolve("screen"));
+  }
+
+  /** What was kept; the usual where there is nothing or it cannot be read. */
+  Settings read() {
+    try {
+      return Settings.parse(Files.readString(file));
+    } catch (IOException e) {
+      return Settings.USUAL;
+    }
+  }
+
+  /**
+   * Keeps the settings.
+   *
+   * @throws IOException if that is not possible
+   */
+  void keep(Settings settings) throws IOException {
+    Files.createDirectories(file.getParent());
+    Path draft = Files.writeString(file.resolveSibling("screen.new"), settings.text());
+    Files.move(draft, file, java.nio.file.StandardCopyOption.REPLACE_EXISTING);
+  }
+}
