@@ -2,10 +2,12 @@ package hingetone.command;
 
 import hingetone.chart.Chart;
 import hingetone.chart.ChartReader;
+import hingetone.groove.Grooves;
 import hingetone.neck.Tuning;
 import hingetone.text.Reading;
 import hingetone.text.Suggestion;
 import hingetone.time.Tempo;
+import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import picocli.CommandLine.ITypeConverter;
@@ -75,6 +77,15 @@ final class ChartArguments {
     chart = tuning.map(chart::withTuning).orElse(chart);
     chart = capo.map(chart::withCapo).orElse(chart);
     return keyShift == 0 ? chart : chart.shifted(keyShift);
+  }
+
+  /** The grooves: the program's, the user's own, and files beside the chart. */
+  Grooves grooves() {
+    String data = System.getenv().getOrDefault("XDG_DATA_HOME", "");
+    Path home = Path.of(System.getProperty("user.home"));
+    Path folder = data.isEmpty() ? home.resolve(".local/share") : Path.of(data);
+    Path beside = Path.of(file).toAbsolutePath().getParent();
+    return Grooves.builtIn().withFolder(folder.resolve("hingetone/grooves")).beside(beside);
   }
 
   /** Reads a tempo. */

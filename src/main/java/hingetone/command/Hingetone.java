@@ -17,6 +17,7 @@ import picocli.CommandLine.Spec;
     versionProvider = Hingetone.Version.class,
     synopsisSubcommandLabel = "COMMAND",
     subcommands = {
+      PlayCommand.class,
       GroovesCommand.class,
       MapCommand.class,
       CompletionCommand.class,

@@ -50,6 +50,12 @@ final class Performance {
     Transport open(LapSource laps, Consumer<Moment> listener, Consumer<String> say);
   }
 
+  /** Foot pedals, or none. */
+  interface Pedals {
+    /** Listens from now on; gives what ends it. */
+    Runnable listen(Consumer<Message> keys);
+  }
+
   /**
    * What is played.
    *
@@ -63,6 +69,7 @@ final class Performance {
   private final Form form;
   private final boolean leftHanded;
   private final Output output;
+  private final Pedals pedals;
   private final ScreenSettings kept;
   private final ExecutorService worker =
       Executors.newSingleThreadExecutor(
@@ -73,7 +80,14 @@ final class Performance {
           });
   private Music music;
 
-  Performance(Chart chart, Music music, boolean leftHanded, Output output, ScreenSettings kept) {
+  Performance(
+      Chart chart,
+      Music music,
+      boolean leftHanded,
+      Output output,
+      Pedals pedals,
+      ScreenSettings kept) {
+    this.pedals = pedals;
     this.chart = chart;
     this.form = Form.of(chart);
     this.music = music;
@@ -145,9 +159,11 @@ final class Performance {
             runner.offer(new Message.Over());
           }
         });
+    Runnable endOfPedals = pedals.listen(runner::offer);
     try {
       runner.run();
     } finally {
+      endOfPedals.run();
       opening.thenAccept(Transport::close).join();
     }
   }

@@ -71,7 +71,8 @@ final class Road {
         ruler.bar(index).isFirstOfSection() && ruler.number(index) > 0
             ? signs.sectionLine()
             : signs.barLine();
-    Style style = crosses(index) ? Style.of(Ink.COMES).asBold() : Style.QUIET;
+    boolean comes = crosses(index) && index > current;
+    Style style = comes ? Style.of(Ink.COMES).asBold() : Style.QUIET;
     for (int row = chordRow; row < chordRow + 2; row++) {
       canvas.put(row, ruler.start(index), crosses(index) ? signs.crossingLine() : plain, style);
     }
@@ -135,7 +136,8 @@ final class Road {
       if (ruler.number(index) < 1) {
         labels.add(new Label(at, "count-in", Style.QUIET));
       } else if (bar.isFirstOfSection()) {
-        Style style = crosses(index) ? Style.of(Ink.COMES).asBold() : Style.PLAIN;
+        boolean comes = crosses(index) && index > current;
+        Style style = comes ? Style.of(Ink.COMES).asBold() : Style.PLAIN;
         labels.add(new Label(at, bar.section().name() + "  " + bar.key(), style));
       } else if (state.facts().turnarounds().contains(bar.number())) {
         labels.add(new Label(at, "turnaround", Style.QUIET));

@@ -43,6 +43,7 @@ final class Rehearsal {
                     ? Transport.onSilentClock(laps, Setup.USUAL, listener)
                     : picocli.CommandLine.populateCommand(new OutputOptions())
                         .open(laps, Setup.USUAL, listener, say),
+            keys -> () -> {},
             ScreenSettings.of(System.getenv(), Path.of(System.getProperty("user.home"))));
     if (TerminalScreen.isPossible()) {
       performance.onScreen();

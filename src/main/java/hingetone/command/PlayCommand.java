@@ -1,0 +1,142 @@
+package hingetone.command;
+
+import hingetone.backing.Backing;
+import hingetone.chart.Chart;
+import hingetone.command.Performance.Music;
+import hingetone.groove.Grooves;
+import hingetone.midi.Received;
+import hingetone.screen.Message;
+import hingetone.screen.terminal.TerminalScreen;
+import hingetone.text.Source;
+import hingetone.transport.Port;
+import hingetone.transport.PortFailure;
+import hingetone.transport.PortInput;
+import hingetone.transport.Ports;
+import hingetone.transport.Setup;
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Consumer;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.ITypeConverter;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
+
+/** Plays a chart's backing before a screen that says what comes next. */
+@Command(
+    name = "play",
+    description = {
+      "Play the backing of a chart, lap after lap, and show what comes next.",
+      "Press ? for the keys. Keep the sound low enough to talk over, and rest now and then."
+    })
+final class PlayCommand implements Runnable {
+  private static final int PRESSED = 64;
+
+  @Spec CommandSpec spec;
+  @Mixin ChartArguments chartArguments;
+  @Mixin OutputOptions output;
+
+  @Option(
+      names = "--laps",
+      paramLabel = "N",
+      converter = ToLaps.class,
+      description = "Stop after so many laps.")
+  Optional<Integer> laps = Optional.empty();
+
+  @Option(
+      names = "--in",
+      paramLabel = "PORT",
+      description = "A MIDI port with a foot pedal: its number, or a part of its name.")
+  Optional<String> in = Optional.empty();
+
+  @Option(
+      names = "--plain",
+      description = "Lines of text instead of the screen: one for each event.")
+  boolean plain;
+
+  @Override
+  public void run() {
+    Chart chart = chartArguments.read();
+    Grooves grooves = chartArguments.grooves();
+    Source source = new Source(chartArguments.file, "");
+    if (!Backing.problems(chart, grooves, source).isEmpty()) {
+      throw CommandFailure.problems(Backing.problems(chart, grooves, source));
+    }
+    Setup setup = laps.map(Setup.USUAL::withLaps).orElse(Setup.USUAL);
+    Performance performance =
+        new Performance(
+            chart,
+            music(chart, grooves, Backing.of(chart, grooves)),
+            chartArguments.leftHanded,
+            (lap, listener, say) -> output.open(lap, setup, listener, say),
+            in.map(PlayCommand::pedals).orElse(keys -> () -> {}),
+            ScreenSettings.of(System.getenv(), Path.of(System.getProperty("user.home"))));
+    show(performance);
+  }
+
+  private void show(Performance performance) {
+    boolean fromInput = chartArguments.file.equals("-");
+    if (plain || fromInput || !TerminalScreen.isPossible()) {
+      performance.inLines(spec.commandLine().getOut(), !fromInput);
+      return;
+    }
+    try {
+      performance.onScreen();
+    } catch (IOException e) {
+      throw CommandFailure.couldNot("This terminal cannot be used: " + e.getMessage());
+    }
+  }
+
+  private static Music music(Chart chart, Grooves grooves, Backing backing) {
+    String name = backing.groove(chart.form().get(0)).name();
+    return new Music(name, backing::lap, () -> next(chart, grooves, name));
+  }
+
+  /** The chart in the next groove, by name, that fits all its meters. */
+  private static Optional<Music> next(Chart chart, Grooves grooves, String name) {
+    List<String> names = grooves.names();
+    int at = names.indexOf(name);
+    for (int i = 1; i < names.size(); i++) {
+      Chart other = chart.withGroove(names.get((at + i + names.size()) % names.size()));
+      if (Backing.problems(other, grooves, new Source("", "")).isEmpty()) {
+        return Optional.of(music(other, grooves, Backing.of(other, grooves)));
+      }
+    }
+    return Optional.empty();
+  }
+
+  private static Performance.Pedals pedals(String wanted) {
+    Ports.Search search = Ports.find(wanted, Port.Direction.INPUT);
+    Port found = search.port().orElseThrow(() -> CommandFailure.wrongInput(search.problem()));
+    return keys -> {
+      try {
+        PortInput input =
+            PortInput.open(
+                found, PortInput.Filter.ALL, received -> press(received, keys), moment -> {});
+        return input::close;
+      } catch (PortFailure e) {
+        throw CommandFailure.couldNot(e.getMessage());
+      }
+    };
+  }
+
+  private static void press(Received received, Consumer<Message> keys) {
+    boolean controls = received.command() == 0xB0 && received.second() >= PRESSED;
+    if (controls) {
+      keys.accept(new Message.Pedal("cc " + received.first(), received.nanos()));
+    } else if (received.command() == 0xC0) {
+      keys.accept(new Message.Pedal("program " + received.first(), received.nanos()));
+    }
+  }
+
+  /** Reads a number of laps. */
+  static final class ToLaps implements ITypeConverter<Integer> {
+    @Override
+    public Integer convert(String text) {
+      return ChartArguments.wholeNumber(text, 1, 1000, "laps");
+    }
+  }
+}
