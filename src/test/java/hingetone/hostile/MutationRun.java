@@ -3,6 +3,7 @@ package hingetone.hostile;
 import hingetone.chart.Chart;
 import hingetone.chart.ChartReader;
 import hingetone.chart.Form;
+import hingetone.groove.GrooveReader;
 import hingetone.text.Diagnostic;
 import hingetone.text.Reading;
 import hingetone.text.Source;
@@ -68,7 +69,9 @@ final class MutationRun {
 
   /** A run for each reader. */
   static List<MutationRun> all() {
-    return List.of(new MutationRun("charts", files("demo-charts", HOSTILE), MutationRun::chart));
+    return List.of(
+        new MutationRun("charts", files("demo-charts", HOSTILE), MutationRun::chart),
+        new MutationRun("grooves", files("grooves"), s -> GrooveReader.read(s, "damaged")));
   }
 
   /** Everything that went wrong so far, with the number of its text. */
