@@ -9,11 +9,11 @@ import hingetone.neck.Spot;
 import hingetone.theory.Chord;
 import hingetone.theory.NoteName;
 import hingetone.theory.Pitch;
-import hingetone.theory.Scale;
 import hingetone.time.Beats;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Set;
 import java.util.stream.IntStream;
 
 /** Finds busy ways over a line: figures walked by single frets, and scales run into the new key. */
@@ -32,8 +32,12 @@ final class Runs {
 
   private final Line line;
 
+  /** Pitch classes that a run may land on. */
+  private final Set<Integer> landing;
+
   private Runs(Line line) {
     this.line = line;
+    this.landing = Home.chromas(line.after().small().notes().stream());
   }
 
   /** Walks with two, three and four notes, then scale runs; of each kind the best first. */
@@ -90,11 +94,11 @@ final class Runs {
   private boolean lands(List<Spot> figure, int frets) {
     return figure.stream()
         .map(spot -> spot.up(frets))
-        .allMatch(spot -> line.neck().has(spot) && isIn(line.after().small(), spot));
+        .allMatch(spot -> line.neck().has(spot) && landing.contains(chroma(spot)));
   }
 
-  private boolean isIn(Scale scale, Spot spot) {
-    return scale.degreeOf(Math.floorMod(line.neck().midi(spot), 12)).isPresent();
+  private int chroma(Spot spot) {
+    return Math.floorMod(line.neck().midi(spot), 12);
   }
 
   private Run walk(List<Spot> figure, int frets, boolean together) {
@@ -164,10 +168,7 @@ final class Runs {
         side.chord().map(Chord::notes).orElse(side.key().pentatonic().notes()).stream()
             .map(n -> n.chroma())
             .toList();
-    long inside =
-        step.spots().stream()
-            .filter(s -> tones.contains(Math.floorMod(line.neck().midi(s), 12)))
-            .count();
+    long inside = step.spots().stream().filter(s -> tones.contains(chroma(s))).count();
     return (double) inside / step.spots().size();
   }
 

@@ -3,6 +3,8 @@ package hingetone.neck;
 import hingetone.theory.Interval;
 import hingetone.theory.Scale;
 import java.util.List;
+import java.util.function.Function;
+import java.util.stream.IntStream;
 
 /**
  * A scale under one hand: consecutive notes of the scale from the lowest string to the highest,
@@ -33,7 +35,9 @@ public record Shape(Scale scale, Layout layout, List<List<Dot>> strings) {
     NONE,
     /** Five frets on some string. */
     WIDE,
-    /** More, or a jump from a string to the next: the tuning allows nothing better. */
+    /**
+     * More, a jump from a string to the next, or a string left out: the tuning allows no better.
+     */
     TOO_WIDE
   }
 
@@ -53,12 +57,16 @@ public record Shape(Scale scale, Layout layout, List<List<Dot>> strings) {
 
   /** Its lowest fret. */
   public int low() {
-    return dots().stream().mapToInt(Dot::fret).min().orElseThrow();
+    return ends(string -> string.get(0)).min().orElseThrow();
   }
 
   /** Its highest fret. */
   public int high() {
-    return dots().stream().mapToInt(Dot::fret).max().orElseThrow();
+    return ends(string -> string.get(string.size() - 1)).max().orElseThrow();
+  }
+
+  private IntStream ends(Function<List<Dot>, Dot> end) {
+    return strings.stream().filter(s -> !s.isEmpty()).map(end).mapToInt(Dot::fret);
   }
 
   /** All dots from the lowest string to the highest. */
@@ -79,7 +87,8 @@ public record Shape(Scale scale, Layout layout, List<List<Dot>> strings) {
       onOne = Math.max(onOne, width(strings.get(i)));
       onTwo = i == 0 ? 0 : Math.max(onTwo, width(strings.get(i - 1), strings.get(i)));
     }
-    if (onOne > HAND + 1 || onTwo > WITH_A_SHIFT) {
+    boolean empty = strings.stream().anyMatch(List::isEmpty);
+    if (empty || onOne > HAND + 1 || onTwo > WITH_A_SHIFT) {
       return Stretch.TOO_WIDE;
     }
     return onOne > HAND ? Stretch.WIDE : Stretch.NONE;

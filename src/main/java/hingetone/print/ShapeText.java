@@ -64,7 +64,7 @@ final class ShapeText {
         switch (shape.stretch()) {
           case NONE -> "";
           case WIDE -> ", a stretch of five frets";
-          case TOO_WIDE -> ", stretches wider than a hand: the tuning allows no better";
+          case TOO_WIDE -> ", more than one hand covers: the tuning allows no better";
         };
     lines.add(
         InkedLine.of("  " + shape.scale(), Ink.STRONG)

@@ -91,6 +91,19 @@ class ShapesTest {
   }
 
   @Test
+  void when_a_key_moves_up_a_whole_tone_every_shape_moves_up_two_frets() {
+    // Common practice.
+    List<Shape> a = Shapes.of(NECK, Scale.parse("A minor pentatonic").orElseThrow());
+    List<Shape> b = Shapes.of(NECK, Scale.parse("B minor pentatonic").orElseThrow());
+    for (Shape shape : a) {
+      List<Spot> moved = shape.dots().stream().map(d -> d.spot().up(2)).toList();
+      if (moved.stream().allMatch(NECK::has)) {
+        assertThat(b).extracting(s -> s.dots().stream().map(Dot::spot).toList()).contains(moved);
+      }
+    }
+  }
+
+  @Test
   void a_capo_moves_every_shape_down_by_its_fret() {
     Fretboard capo = Fretboard.of(Tuning.STANDARD, 2);
     assertThat(frets(capo, "A minor pentatonic", "1", 3)).isEqualTo("3-6 3-5 3-5 3-5 3-6 3-6");
