@@ -1,6 +1,7 @@
 package hingetone.chart;
 
 import hingetone.text.Problems;
+import hingetone.text.Quote;
 import hingetone.text.Source;
 import hingetone.text.Span;
 import hingetone.text.Word;
@@ -19,6 +20,7 @@ import java.util.regex.Pattern;
 final class BarsReader {
   private static final Pattern TOKEN = Pattern.compile("[|:]+|[^\\s|:]+");
   private static final Pattern COMMENT = Pattern.compile("(^|\\s)#.*");
+  private static final Pattern SIGN = Pattern.compile("[|:]+");
   private static final Pattern BAR_LINE = Pattern.compile(":?\\|{1,2}:?");
   private static final Pattern TIMES = Pattern.compile("[xX×][0-9]{1,9}");
 
@@ -30,6 +32,7 @@ final class BarsReader {
   private List<Word> current = new ArrayList<>();
   private Optional<Word> openRepeat = Optional.empty();
   private int repeatFrom;
+  private int repeatsInside;
   private boolean mayRepeatFromStart = true;
   private boolean full;
 
@@ -64,9 +67,6 @@ final class BarsReader {
                 open.span(),
                 "a repeat that is not closed",
                 "Close it with :| behind its last bar, and x3 behind that for three times."));
-    if (bars.isEmpty() && !problems.anyIn(within)) {
-      problems.add(within, "no bars", "I expected bars such as | Am7 | D7 |.");
-    }
     return bars;
   }
 
@@ -74,7 +74,7 @@ final class BarsReader {
     boolean afterLine = false;
     for (int i = 0; i < tokens.size() && !full; i++) {
       Word token = tokens.get(i);
-      if (!token.text().contains("|")) {
+      if (!SIGN.matcher(token.text()).matches()) {
         current.add(token);
         afterLine = false;
         continue;
@@ -119,19 +119,29 @@ final class BarsReader {
       closeRepeat(line, times);
     }
     if (text.endsWith(":")) {
-      if (openRepeat.isPresent()) {
-        problems.add(
-            line.span(),
-            "a repeat inside a repeat",
-            "Close the first one with :| before the next one starts.");
-      }
-      openRepeat = Optional.of(line);
-      repeatFrom = bars.size();
+      openRepeat(line);
     }
     return closes;
   }
 
+  private void openRepeat(Word line) {
+    if (openRepeat.isPresent()) {
+      problems.add(
+          line.span(),
+          "a repeat inside a repeat",
+          "Close the first one with :| before the next one starts.");
+      repeatsInside++;
+      return;
+    }
+    openRepeat = Optional.of(line);
+    repeatFrom = bars.size();
+  }
+
   private void closeRepeat(Word line, Optional<Word> times) {
+    if (repeatsInside > 0) {
+      repeatsInside--;
+      return;
+    }
     if (openRepeat.isEmpty() && !mayRepeatFromStart) {
       problems.add(
           line.span(), "a repeat that was not opened", "It starts with |: before its first bar.");
@@ -154,7 +164,7 @@ final class BarsReader {
     if (count < 2 || count > 999) {
       problems.add(
           times.span(),
-          "a repeat played " + count + " times",
+          "\"" + Quote.of(times.text()) + "\" for a repeat",
           "I expected x2 to x999: how often it is played in all.");
       return 2;
     }
@@ -284,7 +294,7 @@ final class BarsReader {
       problems.add(
           whole,
           chords.size() + (chords.size() == 1 ? " beat" : " beats") + " in a bar of " + beats,
-          "With slashes, each chord and each / is one beat.");
+          "In a bar with slashes each chord and each / is one beat.");
       return Optional.empty();
     }
     List<ChartBar.Slot> slots = new ArrayList<>();

@@ -29,6 +29,10 @@ public final class ChartReader {
   /** The most bars that all sections together, and a lap of the form, may have. */
   public static final int MOST_BARS = 20_000;
 
+  private static final String SECTIONS_EXPECTED =
+      "I expected the sections, each under its name:\n"
+          + "  sections:\n    low:\n      key: A minor\n      bars: |\n        | Am7 | D7 |";
+
   private final Problems problems;
   private final Map<String, Optional<SectionReader.Draft>> drafts = new LinkedHashMap<>();
 
@@ -50,8 +54,7 @@ public final class ChartReader {
 
   private Optional<Chart> chart(Yaml yaml) {
     if (!(yaml instanceof Yaml.Mapping mapping)) {
-      problems.add(
-          yaml.span(), "this is no chart", "I expected keys and values, at least sections: ...");
+      problems.add(yaml.span(), "this is no chart", SECTIONS_EXPECTED);
       return Optional.empty();
     }
     Fields fields = new Fields(problems, mapping, ChartKey.Place.CHART);
@@ -84,19 +87,17 @@ public final class ChartReader {
         ChartKey.TUNING,
         Tuning::parse,
         Tuning.STANDARD,
-        "I expected the open strings from low to high, D A D G A D, or one of: "
+        Meant.oneOf(known),
+        "I expected the open strings from low to high, such as D A D G A D, or one of:\n"
             + String.join(", ", known)
-            + ".",
-        known);
+            + ".");
   }
 
   private void readDrafts(Fields fields) {
     SectionReader reader = new SectionReader(problems, Shared.of(problems, fields));
-    String expected =
-        "I expected the sections, each under its name:\n  sections:\n    low:\n      key: A minor";
-    Optional<Yaml.Mapping> named = fields.mapping(ChartKey.SECTIONS, expected);
+    Optional<Yaml.Mapping> named = fields.mapping(ChartKey.SECTIONS, SECTIONS_EXPECTED);
     if (!fields.has(ChartKey.SECTIONS)) {
-      problems.add(new Span(0, 0), "no sections", expected);
+      problems.add(new Span(0, 0), "no sections", SECTIONS_EXPECTED);
     }
     for (Yaml.Entry entry : named.map(Yaml.Mapping::entries).orElse(List.of())) {
       String name = entry.key().value();
@@ -110,7 +111,7 @@ public final class ChartReader {
       drafts.put(name, reader.read(name, entry));
     }
     if (named.isPresent() && drafts.isEmpty()) {
-      problems.add(named.get().span(), "no sections", expected);
+      problems.add(named.get().span(), "no sections", SECTIONS_EXPECTED);
     }
   }
 

@@ -11,16 +11,14 @@ import hingetone.theory.NoteName;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import java.util.stream.Stream;
 
 /** Reads a chord symbol, and says what is wrong with one that is none. */
 final class ChordReader {
   private static final int LONGEST = 40;
-  private static final List<String> QUALITIES =
-      ChordQuality.ALL.stream()
-          .flatMap(q -> Stream.concat(Stream.of(q.suffix()), q.aliases().stream()))
-          .filter(suffix -> !suffix.isEmpty())
-          .toList();
+  private static final List<String> SUFFIXES =
+      ChordQuality.ALL.stream().map(ChordQuality::suffix).filter(s -> !s.isEmpty()).toList();
+  private static final List<String> ALIASES =
+      ChordQuality.ALL.stream().flatMap(q -> q.aliases().stream()).toList();
 
   private final Problems problems;
 
@@ -62,11 +60,16 @@ final class ChordReader {
 
   private void noRoot(Word word, int root) {
     String text = word.text();
-    if (text.matches("[xX×][0-9]+")) {
+    if (text.length() > LONGEST) {
+      problems.add(
+          word.span(), "a chord symbol of " + text.length() + " characters", "Is it one chord?");
+      return;
+    }
+    if (text.matches("[xX×][0-9]+|[0-9]+[xX×]")) {
       problems.add(
           word.span(),
-          "\"" + Quote.of(text) + "\" without a repeat",
-          "It stands behind the end of a repeat: |: Am7 | D7 :| x3.");
+          "\"" + text + "\" is not behind a repeat",
+          "How often a repeat is played stands behind its end: |: Am7 | D7 :| x3.");
       return;
     }
     String capital =
@@ -75,7 +78,15 @@ final class ChordReader {
         word.span(),
         "\"" + Quote.of(text) + "\" is no chord",
         "I was reading a bar and expected a chord with its root as a capital letter, A to G, / or %.",
-        Optional.of(capital).filter(c -> c.length() <= LONGEST && Chord.parse(c).isPresent()));
+        Optional.of(capital)
+            .filter(c -> root > 0 || c.startsWith("B"))
+            .filter(ChordReader::isChord));
+  }
+
+  private static boolean isChord(String text) {
+    return accidentals(text.substring(1, NoteName.prefixLength(text))) <= 2
+        && text.indexOf('/') < 0
+        && Chord.parse(text).isPresent();
   }
 
   private void mistake(Word word, int root, int slash) {
@@ -110,7 +121,8 @@ final class ChordReader {
         place,
         "unknown chord quality \"" + Quote.of(suffix) + "\"",
         "I was reading a chord and expected a quality such as maj7, m7 or 7.",
-        Suggestion.nearest(suffix, QUALITIES)
+        Suggestion.nearest(suffix, SUFFIXES)
+            .or(() -> Suggestion.nearest(suffix, ALIASES))
             .map(s -> text.substring(0, root) + s + text.substring(end)));
   }
 }

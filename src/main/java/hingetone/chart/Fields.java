@@ -81,39 +81,39 @@ final class Fields {
    *
    * @param read gives the value, or nothing where the text is none
    * @param usual what holds where the key does not stand or cannot be read
+   * @param meant what may have been meant by a text that is none
    * @param expected what would be right, with an example
-   * @param known words that may have been meant
    */
   <T> T read(
       ChartKey key,
       Function<String, Optional<T>> read,
       T usual,
-      String expected,
-      List<String> known) {
-    Optional<Yaml.Text> value = text(key, expected);
-    if (value.isEmpty()) {
+      Function<String, Optional<String>> meant,
+      String expected) {
+    Optional<Yaml.Text> text = text(key, expected);
+    if (text.isEmpty()) {
       return usual;
     }
-    Yaml.Text text = value.get();
-    Optional<T> found = read.apply(text.value().strip());
+    String value = text.get().value().strip();
+    Optional<T> found = read.apply(value);
     if (found.isEmpty()) {
       problems.add(
-          text.span(),
-          "\"" + Quote.of(text.value()) + "\" is no " + key,
+          text.get().span(),
+          "\"" + Quote.of(value) + "\" is no " + key,
           expected,
-          Suggestion.nearest(text.value().strip(), known));
+          meant.apply(value).filter(m -> read.apply(m).isPresent()));
     }
     return found.orElse(usual);
   }
 
-  /** Reads the key's single value, with no words that may have been meant. */
+  /** Reads the key's single value, with nothing to suggest. */
   <T> T read(ChartKey key, Function<String, Optional<T>> read, T usual, String expected) {
-    return read(key, read, usual, expected, List.of());
+    return read(key, read, usual, text -> Optional.empty(), expected);
   }
 
   /** Reads the key's value as a whole number. */
   int whole(ChartKey key, int least, int most, int usual, String expected) {
-    return read(key, text -> Values.whole(text, least, most), usual, expected);
+    return read(key, text -> Values.whole(text, least, most), usual, Meant::number, expected);
   }
 
   /** The key's value where it is a single one. */
@@ -129,8 +129,11 @@ final class Fields {
   }
 
   private void wrong(ChartKey key, Yaml value, String expected) {
-    Span span = value.span().length() == 0 ? places.get(key) : value.span();
-    problems.add(span, "\"" + key + "\" has " + value.kind() + " as its value", expected);
+    if (value instanceof Yaml.Text text && text.isEmpty()) {
+      problems.add(places.get(key), "\"" + key + "\" has no value", expected);
+    } else {
+      problems.add(value.span(), "\"" + key + "\" cannot be " + value.kind(), expected);
+    }
   }
 
   /** The words of a key whose value is words in a line (spaces or commas between) or a list. */
@@ -153,12 +156,14 @@ final class Fields {
     for (Yaml item : items) {
       if (item instanceof Yaml.Text text && !text.isEmpty()) {
         words.addAll(text.words(problems.source(), pattern));
-      } else {
+      } else if (item == value) {
         wrong(key, item, expected);
+      } else {
+        problems.add(item.span(), "\"" + key + "\" cannot hold " + item.kind(), expected);
       }
     }
     if (items.isEmpty()) {
-      wrong(key, value, expected);
+      problems.add(value.span(), "an empty list", expected);
     }
     return words;
   }

@@ -41,7 +41,8 @@ final class RiffReader {
     Fields fields = new Fields(problems, mapping.get(), ChartKey.Place.RIFF);
     Optional<NoteText> bass = line(fields, ChartKey.BASS);
     Optional<NoteText> chords = line(fields, ChartKey.CHORDS);
-    if (!fields.has(ChartKey.BASS) && !fields.has(ChartKey.CHORDS)) {
+    boolean lines = fields.has(ChartKey.BASS) || fields.has(ChartKey.CHORDS);
+    if (!lines && !problems.anyIn(mapping.get().span())) {
       problems.add(section.place(ChartKey.RIFF), "a riff with no line in it", EXPECTED);
     }
     return Optional.of(
@@ -73,15 +74,13 @@ final class RiffReader {
       problems.add(
           place,
           "a riff that is not whole bars",
-          "It is "
-              + length.dividedBy(bar).floor()
-              + " bars of "
+          "A bar of "
               + meter.get()
-              + " and "
-              + quarters(over)
-              + " long. Fill the bar with a rest, such as Rq, or leave "
-              + quarters(over)
-              + " out.");
+              + " has "
+              + quarters(bar)
+              + ", and in the last one "
+              + bar.minus(over)
+              + " is missing. A rest, such as Rq, fills it.");
     } else if (bars > 0 && length.isAfter(bar.times(bars))) {
       problems.add(
           place,

@@ -7,24 +7,30 @@ import hingetone.text.Suggestion;
 import hingetone.text.Word;
 import hingetone.text.Yaml;
 import hingetone.theory.Key;
+import hingetone.theory.ScaleType;
 import hingetone.time.Meter;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /** Reads the sections of a chart, but for what one section takes from another. */
 final class SectionReader {
   private static final String BARS_EXPECTED =
       "I expected the chords, bar by bar:\n  bars: |\n    | Am7 | D7 | Am7 | % |";
   private static final String KEY_EXPECTED =
-      "I expected a tonic and one of: major, minor, blues, dorian, phrygian, lydian, mixolydian,\n"
-          + "locrian. For example: key: A minor.";
+      "I expected a tonic and one of "
+          + Key.MODES.stream().map(ScaleType::name).collect(Collectors.joining(", "))
+          + ". For example: key: A minor.";
   private static final String LEAVE_EXPECTED =
       "I expected run, hold or either, one for each time the section is left: leave: run, hold.";
   private static final String PHRASES_EXPECTED =
       "I expected statement, reply or rest, each with its bars, and commas between:\n"
           + "  phrases: statement 2, reply 2, statement 2 again, rest 2";
+
+  private static final int MOST_WORDS = 12;
 
   private final Problems problems;
   private final Shared shared;
@@ -97,7 +103,11 @@ final class SectionReader {
       missing(ChartKey.KEY, name, entry.key().span(), KEY_EXPECTED);
     }
     return fields.read(
-        ChartKey.KEY, text -> Values.key(text).map(Optional::of), Optional.empty(), KEY_EXPECTED);
+        ChartKey.KEY,
+        text -> Values.key(text).map(Optional::of),
+        Optional.empty(),
+        Meant::key,
+        KEY_EXPECTED);
   }
 
   private void missing(ChartKey key, String section, Span place, String expected) {
@@ -110,17 +120,21 @@ final class SectionReader {
       missing(ChartKey.BARS, name, entry.key().span(), BARS_EXPECTED);
       return List.of();
     }
-    if (value.get() instanceof Yaml.Text text && !text.isEmpty()) {
-      List<ChartBar> bars = new BarsReader(problems, meter, barsLeft).read(text.inner());
-      barsLeft -= bars.size();
-      return bars;
-    }
     Span place = fields.place(ChartKey.BARS);
     Span line = problems.source().spanOfLine(problems.source().lineOf(place.start()));
-    if (!problems.anyIn(line)) {
-      problems.add(place, "\"bars\" has " + value.get().kind() + " as its value", BARS_EXPECTED);
+    if (problems.anyIn(line)) {
+      return List.of();
     }
-    return List.of();
+    Optional<Yaml.Text> text = fields.text(ChartKey.BARS, BARS_EXPECTED);
+    if (text.isEmpty()) {
+      return List.of();
+    }
+    List<ChartBar> bars = new BarsReader(problems, meter, barsLeft).read(text.get().inner());
+    barsLeft -= bars.size();
+    if (bars.isEmpty() && !problems.anyIn(text.get().inner())) {
+      problems.add(place, "\"bars\" has no bars", BARS_EXPECTED);
+    }
+    return bars;
   }
 
   private List<Leave> leave(Fields fields) {
@@ -167,17 +181,28 @@ final class SectionReader {
             role -> Values.whole(words[1], 1, 99).map(bars -> new PhraseTurn(role, bars, again)));
   }
 
-  /** The same phrase with each word mended, where that makes it one. */
+  /** The same phrase with its words mended, turned, filled up or parted, where that helps. */
   private static Optional<String> meant(String phrase) {
     List<String> known = new ArrayList<>(Values.words(PhraseTurn.Role.values()));
     known.add("again");
     String mended =
-        String.join(
-            " ",
-            Arrays.stream(phrase.split("\\s+"))
-                .limit(4)
-                .map(word -> Suggestion.nearest(word, known).orElse(word))
-                .toList());
-    return turn(new Word(mended, new Span(0, 0))).map(t -> mended);
+        Arrays.stream(phrase.split("[\\s:]+"))
+            .limit(MOST_WORDS)
+            .map(word -> Suggestion.nearest(word, known).orElse(word))
+            .collect(Collectors.joining(" "));
+    String parted = mended.replaceAll(" (?=(statement|reply|rest)\\b)", ", ");
+    return Stream.of(
+            mended,
+            parted,
+            mended + " 2",
+            mended.replaceFirst("^([0-9]+) (\\w+)", "$2 $1"),
+            mended.replaceFirst("^(reply|rest) ([0-9]+) again", "$1 $2"))
+        .filter(SectionReader::arePhrases)
+        .findFirst();
+  }
+
+  private static boolean arePhrases(String text) {
+    return Arrays.stream(text.split(", "))
+        .allMatch(phrase -> turn(new Word(phrase, new Span(0, 0))).isPresent());
   }
 }

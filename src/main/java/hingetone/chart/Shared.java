@@ -40,6 +40,7 @@ record Shared(
             ChartKey.TEMPO,
             Tempo::parse,
             tempo,
+            Meant::number,
             "I expected a number from " + Tempo.SLOWEST + " to " + Tempo.FASTEST + ": tempo: 112."),
         fields.read(
             ChartKey.GROOVE,
@@ -50,17 +51,19 @@ record Shared(
             ChartKey.BAND,
             text -> Values.choice(Band.values(), text),
             band,
-            "I expected light, normal or full.",
-            Values.words(Band.values())),
+            Meant.oneOf(Values.words(Band.values())),
+            "I expected light, normal or full."),
         fields.read(
             ChartKey.SWING,
             text -> Values.swing(text).map(Optional::of),
             swing,
+            Meant::number,
             "I expected a percentage from 50% (straight) to 75%: swing: 62%."),
         fields.read(
             ChartKey.PICKUP,
             Values::pickup,
             pickup,
+            Meant::beats,
             "I expected beats, 0 to 8, as a whole number or a fraction: pickup: 3/2."));
   }
 
@@ -70,6 +73,7 @@ record Shared(
             ChartKey.METER,
             text -> Meter.parse(text).map(Optional::of),
             fields.has(ChartKey.METER) ? Optional.empty() : meter,
+            Meant::meter,
             "I expected a meter such as 4/4, 3/4, 7/8 or 12/8.");
     if (!fields.has(ChartKey.GROUPING) || plain.isEmpty()) {
       return plain;

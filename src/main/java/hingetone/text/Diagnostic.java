@@ -14,6 +14,8 @@ import java.util.Optional;
 public record Diagnostic(
     Source source, Span span, String message, String expected, Optional<String> suggestion) {
 
+  private static final int WIDEST = 96;
+
   /** A problem without a suggestion. */
   public static Diagnostic of(Source source, Span span, String message, String expected) {
     return new Diagnostic(source, span, message, expected, Optional.empty());
@@ -51,10 +53,17 @@ public record Diagnostic(
       out.append(": ").append(message).append('\n').append(excerpt());
     }
     if (!expected.isEmpty()) {
-      out.append(expected).append('\n');
+      expected.lines().forEach(line -> out.append(wrapped(line)).append('\n'));
     }
     suggestion.ifPresent(s -> out.append("Did you mean ").append(s).append("?\n"));
     return Excerpt.printable(out.toString());
+  }
+
+  /** A line broken at spaces; an indented one, which is an example, stays whole. */
+  private static String wrapped(String line) {
+    return line.startsWith(" ")
+        ? line
+        : line.replaceAll("(.{1," + WIDEST + "})(?: |$)", "$1\n").strip();
   }
 
   private String excerpt() {

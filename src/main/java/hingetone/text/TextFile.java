@@ -3,7 +3,8 @@ package hingetone.text;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.ByteBuffer;
-import java.nio.charset.CharacterCodingException;
+import java.nio.CharBuffer;
+import java.nio.charset.CoderResult;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
@@ -62,16 +63,31 @@ public final class TextFile {
   }
 
   private static Reading<Source> decode(String name, byte[] bytes) {
-    try {
-      String text = StandardCharsets.UTF_8.newDecoder().decode(ByteBuffer.wrap(bytes)).toString();
-      if (text.indexOf('\0') < 0) {
-        String plain = text.startsWith("\uFEFF") ? text.substring(1) : text;
-        return Reading.of(new Source(name, plain.replace("\r\n", "\n").replace('\r', '\n')));
-      }
-    } catch (CharacterCodingException e) {
-      // answered below
+    CharBuffer text = CharBuffer.allocate(bytes.length);
+    CoderResult result =
+        StandardCharsets.UTF_8.newDecoder().decode(ByteBuffer.wrap(bytes), text, true);
+    String read = text.flip().toString();
+    if (!result.isError() && read.indexOf('\0') < 0) {
+      String plain = read.startsWith("\uFEFF") ? read.substring(1) : read;
+      return Reading.of(new Source(name, plain.replace("\r\n", "\n").replace('\r', '\n')));
     }
-    return failed(name, "this is not UTF-8 text", "Save it as UTF-8 text.");
+    if (startsWith(bytes, 0xFF, 0xFE) || startsWith(bytes, 0xFE, 0xFF)) {
+      return failed(name, "this is UTF-16 text", "Save it as UTF-8.");
+    }
+    for (byte b : bytes) {
+      if (b >= 0 && b < ' ' && "\t\n\r\f".indexOf(b) < 0) {
+        return failed(name, "this is not a text file", "I expected a plain text in UTF-8.");
+      }
+    }
+    long line = 1 + read.chars().filter(c -> c == '\n').count();
+    return failed(
+        name,
+        "line " + line + " is not UTF-8",
+        "The text was saved in another encoding, perhaps Latin-1. Save it as UTF-8.");
+  }
+
+  private static boolean startsWith(byte[] bytes, int first, int second) {
+    return bytes.length >= 2 && (bytes[0] & 0xFF) == first && (bytes[1] & 0xFF) == second;
   }
 
   private static <T> Reading<T> failed(String name, String message, String expected) {

@@ -58,7 +58,7 @@ public sealed interface Yaml {
 
     @Override
     public String kind() {
-      return "keys with values";
+      return "a group of keys";
     }
   }
 

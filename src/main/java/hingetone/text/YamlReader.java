@@ -37,6 +37,9 @@ final class YamlReader {
   private int[] offsets = {};
   private Iterator<Event> events;
 
+  /** What was used of YAML that makes it another text than it looks; each is reported once. */
+  private final Set<String> tricks = new HashSet<>();
+
   YamlReader(Problems problems) {
     this.problems = problems;
     this.source = problems.source();
@@ -51,10 +54,12 @@ final class YamlReader {
     try {
       return document(text);
     } catch (MarkedYamlEngineException e) {
-      YamlMistake.add(problems, e.getProblem(), place(e));
+      String said = e.getProblem() == null ? "" : e.getProblem();
+      int place = e.getProblemMark().or(e::getContextMark).map(this::offset).orElse(0);
+      int opened = e.getContextMark().map(this::offset).orElse(place);
+      new YamlMistake(problems, said, place, opened).report();
     } catch (YamlEngineException e) {
-      problems.add(
-          new Span(0, 0), "this is not YAML", "I expected a text of keys and values in YAML 1.2.");
+      problems.add(new Span(0, 0), "this is not YAML", "I expected keys with values in YAML 1.2.");
     } catch (TooDeep e) {
       problems.add(
           e.span,
@@ -146,9 +151,11 @@ final class YamlReader {
     }
     if (document.isEmpty()) {
       problems.add(
-          new Span(0, 0), "nothing in it", "I expected keys and values, at least sections: ...");
+          new Span(0, 0),
+          "nothing in it",
+          "I expected keys with values, a line each, such as \"tempo: 112\".");
     }
-    return document;
+    return tricks.isEmpty() ? document : Optional.empty();
   }
 
   private Yaml node(Event event, int depth) {
@@ -202,7 +209,7 @@ final class YamlReader {
     } else if (tag(event).isPresent()) {
       trick = "a tag (!)";
     }
-    if (trick != null) {
+    if (trick != null && tricks.add(trick)) {
       problems.add(
           span(event),
           trick + " is not used here",
@@ -239,10 +246,6 @@ final class YamlReader {
   private Span span(Event event) {
     int start = event.getStartMark().map(this::offset).orElse(0);
     return new Span(start, Math.max(start, event.getEndMark().map(this::offset).orElse(start)));
-  }
-
-  private int place(MarkedYamlEngineException e) {
-    return e.getProblemMark().or(e::getContextMark).map(this::offset).orElse(0);
   }
 
   private int offset(Mark mark) {
