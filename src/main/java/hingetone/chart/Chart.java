@@ -17,7 +17,7 @@ import java.util.function.UnaryOperator;
  * @param sections each section once, in the order of the file
  * @param form the sections as they are played in one lap, at least one
  * @param countIn bars counted before bar 1, 0 or more
- * @param instrument what the player plays: {@code guitar} unless stated
+ * @param instrument what the player plays: {@code guitar} unless stated, or {@code bass}
  * @param tuning the tuning of that instrument, without the capo
  * @param capo the fret of the capo, 0 for none
  * @param seed the seed of everything that varies

@@ -29,6 +29,7 @@ public final class ChartReader {
   /** The most bars that all sections together, and a lap of the form, may have. */
   public static final int MOST_BARS = 20_000;
 
+  private static final List<String> INSTRUMENTS = List.of("guitar", "bass");
   private static final String SECTIONS_EXPECTED =
       "I expected the sections, each under its name:\n"
           + "  sections:\n    low:\n      key: A minor\n      bars: |\n        | Am7 | D7 |";
@@ -60,11 +61,12 @@ public final class ChartReader {
     Fields fields = new Fields(problems, mapping, ChartKey.Place.CHART);
     String title = fields.read(ChartKey.TITLE, Optional::of, usualTitle(), "I expected a title.");
     int countIn = fields.whole(ChartKey.COUNT_IN, 0, 8, 1, "I expected a number of bars, 0 to 8.");
-    String instrument =
-        fields.read(ChartKey.INSTRUMENT, Optional::of, "guitar", "I expected an instrument.");
     int capo = fields.whole(ChartKey.CAPO, 0, 12, 0, "I expected a fret, 0 to 12.");
-    long seed = fields.read(ChartKey.SEED, Values::seed, 1L, "I expected a whole number.");
-    Tuning tuning = tuning(fields);
+    long seed =
+        fields.read(
+            ChartKey.SEED, Values::seed, 1L, "I expected a whole number of at most 18 digits.");
+    String instrument = instrument(fields);
+    Tuning tuning = tuning(fields, instrument);
     readDrafts(fields);
     Map<String, Section> sections = sections();
     List<Section> form = form(fields, sections);
@@ -81,14 +83,24 @@ public final class ChartReader {
     return file.replaceFirst("\\.ya?ml$", "");
   }
 
-  private Tuning tuning(Fields fields) {
+  private String instrument(Fields fields) {
+    return fields.read(
+        ChartKey.INSTRUMENT,
+        text -> INSTRUMENTS.stream().filter(text::equalsIgnoreCase).findFirst(),
+        INSTRUMENTS.get(0),
+        Meant.oneOf(INSTRUMENTS),
+        "I expected guitar or bass. Any other fretted instrument: leave this out, give its tuning.");
+  }
+
+  private Tuning tuning(Fields fields, String instrument) {
     List<String> known = Tuning.NAMED.stream().map(Tuning::name).toList();
+    fields.joinList(ChartKey.TUNING);
     return fields.read(
         ChartKey.TUNING,
         Tuning::parse,
-        Tuning.STANDARD,
+        instrument.equals("bass") ? Tuning.parse("bass").orElseThrow() : Tuning.STANDARD,
         Meant.oneOf(known),
-        "I expected the open strings from low to high, such as D A D G A D, or one of:\n"
+        "I expected the open strings from low to high, such as D A D G A D or D2 A2 D3 G3 A3 D4, or "
             + String.join(", ", known)
             + ".");
   }

@@ -13,6 +13,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 
 /** The keys with values of one place in a chart, each known and allowed there. */
 final class Fields {
@@ -133,6 +134,18 @@ final class Fields {
       problems.add(places.get(key), "\"" + key + "\" has no value", expected);
     } else {
       problems.add(value.span(), "\"" + key + "\" cannot be " + value.kind(), expected);
+    }
+  }
+
+  /** Makes a list of words that is the key's value one text, its words a space apart. */
+  void joinList(ChartKey key) {
+    if (values.get(key) instanceof Yaml.Sequence list
+        && list.items().stream().allMatch(Yaml.Text.class::isInstance)) {
+      String joined =
+          list.items().stream()
+              .map(item -> ((Yaml.Text) item).value().strip())
+              .collect(Collectors.joining(" "));
+      values.put(key, new Yaml.Text(list.span(), joined, list.span()));
     }
   }
 
