@@ -56,6 +56,7 @@ public final class FakePorts extends MidiDeviceProvider {
     private final boolean input;
     private final List<MidiMessage> received = new CopyOnWriteArrayList<>();
     private volatile FakeDevice device;
+    private volatile Optional<Receiver> listener = Optional.empty();
     private volatile boolean throwing;
     private volatile boolean stuck;
 
@@ -97,6 +98,11 @@ public final class FakePorts extends MidiDeviceProvider {
     /** What the program has sent. */
     public List<MidiMessage> received() {
       return new ArrayList<>(received);
+    }
+
+    /** From now on this gets what the program sends, instead of {@link #received}. */
+    void listen(Receiver receiver) {
+      listener = Optional.of(receiver);
     }
 
     /** What the program gets from this port. */
@@ -199,7 +205,11 @@ public final class FakePorts extends MidiDeviceProvider {
       while (port.stuck && !Thread.currentThread().isInterrupted()) {
         java.util.concurrent.locks.LockSupport.parkNanos(1_000_000);
       }
-      port.received.add((MidiMessage) message.clone());
+      if (port.listener.isPresent()) {
+        port.listener.get().send(message, timeStamp);
+      } else {
+        port.received.add((MidiMessage) message.clone());
+      }
     }
 
     @Override
