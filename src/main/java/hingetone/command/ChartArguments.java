@@ -1,11 +1,15 @@
 package hingetone.command;
 
+import hingetone.backing.Backing;
 import hingetone.chart.Chart;
 import hingetone.chart.ChartReader;
 import hingetone.groove.Grooves;
 import hingetone.neck.Tuning;
+import hingetone.text.Diagnostic;
 import hingetone.text.Reading;
+import hingetone.text.Source;
 import hingetone.text.Suggestion;
+import hingetone.text.TextFile;
 import hingetone.time.Tempo;
 import java.nio.file.Path;
 import java.util.List;
@@ -63,13 +67,17 @@ final class ChartArguments {
   @Option(names = "--left-handed", description = "Draw necks for the left hand.")
   boolean leftHanded;
 
+  private Source source;
+
   /**
    * The chart as the file and the options say it.
    *
    * @throws CommandFailure with the reports when the chart has problems
    */
   Chart read() {
-    Reading<Chart> reading = ChartReader.readFile(file);
+    Reading<Source> text = TextFile.read(file);
+    source = text.value().orElseThrow(() -> CommandFailure.problems(text.problems()));
+    Reading<Chart> reading = ChartReader.read(source);
     Chart chart = reading.value().orElseThrow(() -> CommandFailure.problems(reading.problems()));
     chart = tempo.map(chart::withTempo).orElse(chart);
     chart = groove.map(chart::withGroove).orElse(chart);
@@ -79,13 +87,29 @@ final class ChartArguments {
     return keyShift == 0 ? chart : chart.shifted(keyShift);
   }
 
-  /** The grooves: the program's, the user's own, and files beside the chart. */
+  /** The grooves there are, paths counted from the chart's folder. */
   Grooves grooves() {
-    String data = System.getenv().getOrDefault("XDG_DATA_HOME", "");
-    Path home = Path.of(System.getProperty("user.home"));
-    Path folder = data.isEmpty() ? home.resolve(".local/share") : Path.of(data);
-    Path beside = Path.of(file).toAbsolutePath().getParent();
-    return Grooves.builtIn().withFolder(folder.resolve("hingetone/grooves")).beside(beside);
+    return Folders.grooves().beside(folder(file));
+  }
+
+  /**
+   * The band for a chart that {@link #read} gave.
+   *
+   * @throws CommandFailure with the reports when a groove is missing or does not fit
+   */
+  Backing backing(Chart chart) {
+    Grooves grooves = grooves();
+    List<Diagnostic> problems = Backing.problems(chart, grooves, source);
+    if (!problems.isEmpty()) {
+      throw CommandFailure.problems(problems);
+    }
+    return Backing.of(chart, grooves);
+  }
+
+  /** The folder a file lies in; the working folder for standard input. */
+  static Path folder(String file) {
+    Path parent = file.equals("-") ? null : Path.of(file).getParent();
+    return parent == null ? Path.of("") : parent;
   }
 
   /** Reads a tempo. */

@@ -5,7 +5,6 @@ import hingetone.groove.Grooves;
 import hingetone.print.Json;
 import hingetone.text.Diagnostic;
 import java.io.PrintWriter;
-import java.nio.file.Path;
 import java.util.List;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -27,7 +26,7 @@ final class GroovesCommand implements Runnable {
 
   @Override
   public void run() {
-    Grooves grooves = Grooves.builtIn().withFolder(userFolder());
+    Grooves grooves = Folders.grooves();
     List<Groove> all = grooves.all();
     PrintWriter out = spec.commandLine().getOut();
     if (json) {
@@ -42,14 +41,6 @@ final class GroovesCommand implements Runnable {
     if (!problems.isEmpty()) {
       throw CommandFailure.problems(problems);
     }
-  }
-
-  /** The folder of the user's own grooves, whether or not it is there. */
-  static Path userFolder() {
-    String data = System.getenv().getOrDefault("XDG_DATA_HOME", "");
-    Path home = Path.of(System.getProperty("user.home"));
-    Path base = data.isEmpty() ? home.resolve(".local/share") : Path.of(data);
-    return base.resolve("hingetone/grooves");
   }
 
   private static Object tree(Groove groove) {

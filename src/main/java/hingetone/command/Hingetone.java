@@ -19,6 +19,7 @@ import picocli.CommandLine.Spec;
     subcommands = {
       PlayCommand.class,
       GroovesCommand.class,
+      CheckCommand.class,
       MapCommand.class,
       CompletionCommand.class,
       ManualCommand.class,

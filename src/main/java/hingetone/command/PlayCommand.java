@@ -14,7 +14,6 @@ import hingetone.transport.PortInput;
 import hingetone.transport.Ports;
 import hingetone.transport.Setup;
 import java.io.IOException;
-import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
@@ -61,19 +60,15 @@ final class PlayCommand implements Runnable {
   public void run() {
     Chart chart = chartArguments.read();
     Grooves grooves = chartArguments.grooves();
-    Source source = new Source(chartArguments.file, "");
-    if (!Backing.problems(chart, grooves, source).isEmpty()) {
-      throw CommandFailure.problems(Backing.problems(chart, grooves, source));
-    }
     Setup setup = laps.map(Setup.USUAL::withLaps).orElse(Setup.USUAL);
     Performance performance =
         new Performance(
             chart,
-            music(chart, grooves, Backing.of(chart, grooves)),
+            music(chart, grooves, chartArguments.backing(chart)),
             chartArguments.leftHanded,
             (lap, listener, say) -> output.open(lap, setup, listener, say),
             in.map(PlayCommand::pedals).orElse(keys -> () -> {}),
-            ScreenSettings.of(System.getenv(), Path.of(System.getProperty("user.home"))));
+            new ScreenSettings(Folders.config()));
     show(performance);
   }
 

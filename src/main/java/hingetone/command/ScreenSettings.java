@@ -4,21 +4,14 @@ import hingetone.screen.Settings;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.Map;
 
 /** Keeps what the player chose to see, in a file of the user's configuration. */
 final class ScreenSettings {
   private final Path file;
 
-  private ScreenSettings(Path file) {
-    this.file = file;
-  }
-
-  /** In {@code hingetone/screen} under {@code XDG_CONFIG_HOME}, or {@code ~/.config}. */
-  static ScreenSettings of(Map<String, String> environment, Path home) {
-    String config = environment.getOrDefault("XDG_CONFIG_HOME", "");
-    Path folder = config.isEmpty() ? home.resolve(".config") : Path.of(config);
-    return new ScreenSettings(folder.resolve("hingetone").resolve("screen"));
+  /** Settings kept in a folder, which need not be there yet. */
+  ScreenSettings(Path folder) {
+    this.file = folder.resolve("screen");
   }
 
   /** What was kept; the usual where there is nothing or it cannot be read. */

@@ -17,7 +17,6 @@ import hingetone.transport.Setup;
 import hingetone.transport.Transport;
 import java.io.IOException;
 import java.io.PrintWriter;
-import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -44,7 +43,7 @@ final class Rehearsal {
                     : picocli.CommandLine.populateCommand(new OutputOptions())
                         .open(laps, Setup.USUAL, listener, say),
             keys -> () -> {},
-            ScreenSettings.of(System.getenv(), Path.of(System.getProperty("user.home"))));
+            new ScreenSettings(Folders.config()));
     if (TerminalScreen.isPossible()) {
       performance.onScreen();
     } else {
