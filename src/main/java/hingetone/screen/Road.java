@@ -177,7 +177,8 @@ final class Road {
 
   private Style style(Turn turn, int index) {
     Style own = turn.kind() == Turn.Kind.PLAYER ? Style.of(Ink.TURN) : Style.PLAIN;
-    return isGone(index) || silent(turn) ? Style.QUIET : own;
+    boolean over = turn.end().compareTo(moment.position()) <= 0;
+    return over && isGone(index) || silent(turn) ? Style.QUIET : own;
   }
 
   /** The part of a turn that lies in one bar: pickup, landing, what follows it. */

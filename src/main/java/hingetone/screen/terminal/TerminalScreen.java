@@ -88,6 +88,7 @@ public final class TerminalScreen implements Viewer, AutoCloseable {
 
   /** Passes on keys and changes of size from now on; a closed input ends it. */
   public void listen(Consumer<Message> to) {
+    terminal.handle(Signal.INT, signal -> to.accept(new Message.Over()));
     terminal.handle(Signal.WINCH, signal -> to.accept(new Message.Resized(size())));
     Thread reading = new Thread(() -> read(to), "keys");
     reading.setDaemon(true);
@@ -137,6 +138,11 @@ public final class TerminalScreen implements Viewer, AutoCloseable {
   private synchronized void leaveAtOnce() {
     if (open) {
       open = false;
+      try {
+        terminal.setAttributes(attributes);
+      } catch (RuntimeException | java.io.IOError e) {
+        // JLine has closed it, or it is gone: the modes are beyond reach.
+      }
       try (FileOutputStream direct = new FileOutputStream(FileDescriptor.out)) {
         direct.write(LEAVE.getBytes(StandardCharsets.US_ASCII));
       } catch (IOException e) {
