@@ -18,6 +18,7 @@ import picocli.CommandLine.Spec;
     synopsisSubcommandLabel = "COMMAND",
     subcommands = {
       PlayCommand.class,
+      RenderCommand.class,
       GroovesCommand.class,
       CheckCommand.class,
       MapCommand.class,

@@ -1,0 +1,111 @@
+package hingetone.command;
+
+import hingetone.backing.Backing;
+import hingetone.chart.Chart;
+import hingetone.score.Score;
+import hingetone.text.Suggestion;
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
+
+/** Writes a chart's backing as a file, its kind chosen by the file's ending. */
+@Command(
+    name = "render",
+    description = "Write the backing of a chart as a file: .mid (MIDI, format 1) or .wav (sound).")
+final class RenderCommand implements Runnable {
+  @Spec CommandSpec spec;
+  @Mixin ChartArguments chartArguments;
+
+  @Option(
+      names = {"-o", "--output"},
+      paramLabel = "FILE",
+      required = true,
+      description = "The file to write; its ending says what it is.")
+  Path file;
+
+  @Option(
+      names = "--laps",
+      paramLabel = "N",
+      converter = PlayCommand.ToLaps.class,
+      description = "How many laps (${DEFAULT-VALUE}); after more than one the band ends.",
+      defaultValue = "1")
+  int laps;
+
+  @Option(names = "--no-count-in", description = "Begin with bar 1.")
+  boolean noCountIn;
+
+  @Option(
+      names = "--soundfont",
+      paramLabel = "FILE.sf2",
+      description = "The sounds to render with; without it one found on this system, or Java's.")
+  Optional<Path> soundFont = Optional.empty();
+
+  @Option(names = "--stems", description = "With .wav: a file for each part beside the whole.")
+  boolean stems;
+
+  @Override
+  public void run() {
+    Runnable write = writer();
+    write.run();
+  }
+
+  /** What writes the wanted kind of file; an ending that is none is told before any work. */
+  private Runnable writer() {
+    Map<String, Runnable> writers = new LinkedHashMap<>();
+    writers.put(".mid", () -> say(rendered().writeMidi(file)));
+    writers.put(".wav", this::writeSound);
+    String name = file.toString().toLowerCase(Locale.ROOT);
+    String ending = name.substring(Math.max(name.lastIndexOf('.'), name.lastIndexOf('/') + 1));
+    Runnable writer = writers.get(ending);
+    if (writer == null) {
+      List<String> known = List.copyOf(writers.keySet());
+      String hint =
+          Suggestion.nearest(ending, known).map(e -> " Did you mean " + e + "?").orElse("");
+      throw CommandFailure.wrongInput(
+          file + " has no ending I can write: I know " + String.join(", ", known) + "." + hint);
+    }
+    if (stems && !ending.equals(".wav")) {
+      throw CommandFailure.wrongInput("--stems goes with a .wav file.");
+    }
+    return writer;
+  }
+
+  private void writeSound() {
+    RenderedScore score = rendered();
+    Progress progress = Progress.on(spec.commandLine().getErr());
+    say(score.writeWav(file, progress));
+    if (stems) {
+      say(score.writeStems(file, progress));
+    }
+  }
+
+  private RenderedScore rendered() {
+    Chart chart = chartArguments.read();
+    Chart counted = noCountIn ? chart.withCountIn(0) : chart;
+    return new RenderedScore(score(chartArguments.backing(counted)), soundFont);
+  }
+
+  private Score score(Backing backing) {
+    List<Score> all = new ArrayList<>();
+    for (int lap = 1; lap <= laps; lap++) {
+      all.add(laps > 1 && lap == laps ? backing.lastLap(lap) : backing.lap(lap));
+    }
+    return Score.inTurn(all);
+  }
+
+  private void say(String line) {
+    PrintWriter out = spec.commandLine().getOut();
+    out.println(line);
+    out.flush();
+  }
+}
