@@ -99,10 +99,14 @@ final class Performance {
   /** Plays on the full screen until the player leaves. */
   void onScreen() throws IOException {
     Look look = Look.of(System.getenv());
-    CompletableFuture<Facts> facts = CompletableFuture.supplyAsync(() -> facts(0), worker);
     try (TerminalScreen screen = TerminalScreen.open(look)) {
-      State start = state(facts.join(), look.ascii(), screen.size());
-      run(start, screen, screen::listen);
+      Facts sketch = Survey.sketch(chart.title(), music.feel(), board(), Plan.of(chart, form));
+      Consumer<Consumer<Message>> listen =
+          messages -> {
+            screen.listen(messages);
+            worker.execute(() -> messages.accept(new Message.Learned(facts(0))));
+          };
+      run(state(sketch, look.ascii(), screen.size()), screen, listen);
     }
   }
 
@@ -125,12 +129,14 @@ final class Performance {
     return State.of(facts, band, kept.read(), ascii, size);
   }
 
+  private Fretboard board() {
+    return new Fretboard(chart.tuning(), chart.capo(), Fretboard.USUAL_FRETS, leftHanded);
+  }
+
   private Facts facts(int shift) {
     Chart sounding = shift == 0 ? chart : chart.shifted(shift);
     Form bars = Form.of(sounding);
-    Fretboard board =
-        new Fretboard(chart.tuning(), chart.capo(), Fretboard.USUAL_FRETS, leftHanded);
-    Ground ground = Ground.of(sounding, bars, board);
+    Ground ground = Ground.of(sounding, bars, board());
     return Survey.of(chart.title(), music.feel(), ground, Plan.of(sounding, bars));
   }
 

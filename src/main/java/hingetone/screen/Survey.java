@@ -24,8 +24,10 @@ import hingetone.screen.Facts.Fit;
 import hingetone.theory.Chord;
 import hingetone.theory.NoteName;
 import hingetone.theory.Pitch;
+import hingetone.theory.Scale;
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
@@ -60,6 +62,24 @@ public final class Survey {
         title, feel, survey.form, fits, crossings, turnarounds(ground), turns(plan), survey.neck());
   }
 
+  /**
+   * The facts that need no thought: chords, bars and turns over the keys' pentatonics, without
+   * shapes or crossings. They are shown until the others are there.
+   */
+  public static Facts sketch(String title, String feel, Fretboard board, Plan plan) {
+    List<List<Fit>> fits =
+        plan.form().bars().stream()
+            .map(bar -> Collections.nCopies(bar.chords().chords().size(), plainFit(bar)))
+            .toList();
+    Facts.Neck neck = neck(board, 5, 12);
+    return new Facts(title, feel, plan.form(), fits, List.of(), List.of(), turns(plan), neck);
+  }
+
+  private static Fit plainFit(Bar bar) {
+    Scale scale = bar.key().pentatonic();
+    return new Fit(List.of(), scale.toString(), names(scale.notes()), List.of(), List.of());
+  }
+
   private static List<Integer> turnarounds(Ground ground) {
     return ground.turnarounds().stream().map(Survey::barsOf).flatMap(Collection::stream).toList();
   }
@@ -70,14 +90,16 @@ public final class Survey {
   }
 
   private Facts.Neck neck() {
-    Fretboard board = ground.fretboard();
+    int low = all.stream().mapToInt(Dot::fret).min().orElse(0);
+    int high = all.stream().mapToInt(Dot::fret).max().orElse(ground.fretboard().lastFret());
+    return neck(ground.fretboard(), low, high);
+  }
+
+  private static Facts.Neck neck(Fretboard board, int low, int high) {
     List<String> names =
         IntStream.rangeClosed(1, board.strings())
-            .mapToObj(string -> ground.fretboard().tuning().string(string))
-            .map(pitch -> pitch.name().toString())
+            .mapToObj(string -> board.tuning().string(string).name().toString())
             .toList();
-    int low = all.stream().mapToInt(Dot::fret).min().orElse(0);
-    int high = all.stream().mapToInt(Dot::fret).max().orElse(board.lastFret());
     return new Facts.Neck(names, board.lastFret(), low, high, board.leftHanded());
   }
 
