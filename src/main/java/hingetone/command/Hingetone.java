@@ -24,6 +24,7 @@ import picocli.CommandLine.Spec;
       MapCommand.class,
       CompletionCommand.class,
       ManualCommand.class,
+      PlanCommand.class,
       PortsCommand.class
     })
 final class Hingetone implements Runnable {

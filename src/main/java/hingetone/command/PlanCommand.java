@@ -1,0 +1,90 @@
+package hingetone.command;
+
+import hingetone.chart.Chart;
+import hingetone.chart.Form;
+import hingetone.exchange.Made;
+import hingetone.exchange.Maker;
+import hingetone.exchange.Plan;
+import hingetone.exchange.Prompt;
+import hingetone.ground.Ground;
+import hingetone.neck.Fretboard;
+import hingetone.print.PlanJson;
+import hingetone.print.PlanText;
+import hingetone.print.TabText;
+import java.io.PrintWriter;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.Function;
+import java.util.stream.IntStream;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.ITypeConverter;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
+
+/** Prints who speaks when. */
+@Command(
+    name = "plan",
+    description = {
+      "Print who speaks when, bar by bar:",
+      "every statement, reply and rest with its pickup, landing and end."
+    })
+final class PlanCommand implements Runnable {
+  private static final int MOST_LAPS = 100;
+
+  @Spec CommandSpec spec;
+  @Mixin ChartArguments arguments;
+
+  @Option(
+      names = "--laps",
+      paramLabel = "N",
+      converter = ToLaps.class,
+      description = "How many laps to print, 1 to 100 (1 unless stated).")
+  int laps = 1;
+
+  @Option(names = "--notes", description = "Print an example phrase as tab under each prompt.")
+  boolean notes;
+
+  @Option(names = "--json", description = "Print it for other programs.")
+  boolean json;
+
+  @Override
+  public void run() {
+    Chart chart = arguments.read();
+    Form form = Form.of(chart);
+    Plan plan = Plan.of(chart, form);
+    PrintWriter out = spec.commandLine().getOut();
+    if (json) {
+      List<Prompt> prompts =
+          IntStream.rangeClosed(1, laps)
+              .boxed()
+              .flatMap(l -> plan.promptsOfLap(l).stream())
+              .toList();
+      out.print(PlanJson.of(prompts));
+    } else {
+      out.print(PlanText.of(plan, laps, notes ? tab(chart, plan) : prompt -> List.of()));
+    }
+    out.flush();
+  }
+
+  private Function<Prompt, List<String>> tab(Chart chart, Plan plan) {
+    Fretboard neck = Fretboard.of(chart.tuning(), chart.capo());
+    Maker maker = Maker.of(plan, Ground.of(chart, plan.form(), neck), chart.seed());
+    return prompt -> {
+      Made made = maker.make(prompt);
+      List<String> lines = new ArrayList<>(TabText.of(plan.form(), neck, made));
+      lines.add(made.why());
+      lines.add("");
+      return lines;
+    };
+  }
+
+  /** Reads a number of laps. */
+  static final class ToLaps implements ITypeConverter<Integer> {
+    @Override
+    public Integer convert(String text) {
+      return ChartArguments.wholeNumber(text, 1, MOST_LAPS, "laps");
+    }
+  }
+}

@@ -1,0 +1,130 @@
+package hingetone.exchange;
+
+import hingetone.chart.Form;
+import hingetone.chart.PhraseTurn.Role;
+import hingetone.ground.Ground;
+import hingetone.time.Beats;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Random;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
+
+/**
+ * Makes an example phrase for every prompt of a plan. The same seed gives the same phrases; a reply
+ * is made to the statement it answers, a statement that comes back keeps its opening.
+ *
+ * <pre>{@code
+ * Maker maker = Maker.of(plan, ground, chart.seed());
+ * Made statement = maker.make(plan.prompt(1));
+ * Made reply = maker.reply(plan.prompt(2), statement.phrase());
+ * reply.why();   // Opens like the statement and ends another way, at rest on the 1 of Am7.
+ * }</pre>
+ *
+ * <p>Safe to ask from several threads.
+ */
+public final class Maker {
+  private static final int KEPT = 256;
+
+  private final Plan plan;
+  private final long seed;
+  private final Workbench bench;
+  private final Map<Integer, Made> made =
+      new LinkedHashMap<>(KEPT, 0.75f, true) {
+        @Override
+        protected boolean removeEldestEntry(Map.Entry<Integer, Made> eldest) {
+          return size() > KEPT;
+        }
+      };
+
+  private Maker(Plan plan, Ground ground, long seed) {
+    this.plan = plan;
+    this.seed = seed;
+    this.bench = new Workbench(new Harmony(plan.form()), ground);
+  }
+
+  /**
+   * A maker of phrases for a plan.
+   *
+   * @param plan the plan
+   * @param ground the ground of the same form: where the hand is, and the ways over each crossing
+   * @param seed the chart's seed
+   */
+  public static Maker of(Plan plan, Ground ground, long seed) {
+    return new Maker(plan, ground, seed);
+  }
+
+  /**
+   * The phrase for a prompt of the plan.
+   *
+   * @throws IllegalArgumentException for a rest
+   */
+  public synchronized Made make(Prompt prompt) {
+    if (prompt.isRest()) {
+      throw new IllegalArgumentException("a rest has no notes");
+    }
+    Made known = made.get(prompt.index());
+    if (known == null) {
+      known = prompt.role() == Role.REPLY ? reply(prompt) : statement(prompt);
+      made.put(prompt.index(), known);
+    }
+    return known;
+  }
+
+  /** A reply in a prompt's place to any statement, also one that a player has just played. */
+  public Made reply(Prompt prompt, Phrase statement) {
+    int nth = prompt.index() - prompt.repliesTo().orElse(prompt.index());
+    return new Replies(bench, task(prompt), statement, nth).make();
+  }
+
+  private Made reply(Prompt prompt) {
+    return prompt
+        .repliesTo()
+        .map(index -> reply(prompt, make(plan.prompt(index)).phrase()))
+        .orElseGet(() -> statement(prompt));
+  }
+
+  private Made statement(Prompt prompt) {
+    Statements statements = new Statements(bench, task(prompt));
+    return prompt
+        .again()
+        .map(this::origin)
+        .map(origin -> statements.returning(origin.index(), make(origin).phrase()))
+        .orElseGet(statements::fresh);
+  }
+
+  /** The statement from which a chain of returns takes its opening. */
+  private Prompt origin(int index) {
+    Prompt prompt = plan.prompt(index);
+    while (prompt.again().isPresent()) {
+      prompt = plan.prompt(prompt.again().get());
+    }
+    return prompt;
+  }
+
+  private Task task(Prompt prompt) {
+    Form form = plan.form();
+    Space space = Space.of(form, prompt);
+    List<Space> replies = replies(prompt).map(reply -> Space.of(form, reply)).toList();
+    Beats length = replies.stream().map(Space::length).reduce(space.length(), Beats::min);
+    Beats pickup = replies.stream().map(Space::before).reduce(space.before(), Beats::min);
+    Random random = new Random(mix(seed, prompt.index()));
+    return new Task(prompt, space, length, pickup, random);
+  }
+
+  private Stream<Prompt> replies(Prompt statement) {
+    return IntStream.iterate(statement.index() + 1, i -> i + 1)
+        .mapToObj(plan::prompt)
+        .takeWhile(next -> next.role() != Role.STATEMENT && next.lap() <= statement.lap() + 1)
+        .filter(next -> next.repliesTo().equals(java.util.Optional.of(statement.index())));
+  }
+
+  /** Spreads neighbouring seeds and indexes over all random sequences (SplitMix64's finisher). */
+  private static long mix(long seed, long index) {
+    long z = seed * 0x9E3779B97F4A7C15L + index * 0xD1B54A32D192ED03L;
+    z = (z ^ (z >>> 30)) * 0xBF58476D1CE4E5B9L;
+    z = (z ^ (z >>> 27)) * 0x94D049BB133111EBL;
+    return z ^ (z >>> 31);
+  }
+}

@@ -1,0 +1,25 @@
+package hingetone.exchange;
+
+import hingetone.chart.Form;
+import hingetone.time.Beats;
+
+/**
+ * The room of a prompt in quarter notes.
+ *
+ * @param landing when it lands, from the start of bar 1
+ * @param before time before the landing
+ * @param after time after it
+ */
+record Space(Beats landing, Beats before, Beats after) {
+  static Space of(Form form, Prompt prompt) {
+    Beats landing = form.quarters(prompt.landOn());
+    return new Space(
+        landing,
+        landing.minus(form.quarters(prompt.speakFrom())),
+        form.quarters(prompt.stopBy()).minus(landing));
+  }
+
+  Beats length() {
+    return before.plus(after);
+  }
+}

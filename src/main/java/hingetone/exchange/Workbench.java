@@ -1,0 +1,176 @@
+package hingetone.exchange;
+
+import hingetone.chart.Form.Bar;
+import hingetone.exchange.Melody.Blank;
+import hingetone.exchange.Melody.Contour;
+import hingetone.ground.Ground;
+import hingetone.neck.Bend;
+import hingetone.neck.Fretboard;
+import hingetone.neck.Shape;
+import hingetone.neck.Spot;
+import hingetone.theory.Key;
+import hingetone.theory.Pitch;
+import hingetone.time.Beats;
+import hingetone.time.Meter;
+import hingetone.time.Position;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.Random;
+
+/** What statements and replies are made with: rhythm, melody, bends and fingering, put together. */
+final class Workbench {
+  /** Quarter notes of half a second and slower get some sixteenths, of a second many. */
+  private static final double SLOW_QUARTER = 0.42;
+
+  private static final double BUSY_INTO_TURNAROUND = 0.25;
+  private static final double BEND = 0.45;
+  private static final Beats BENDABLE = Beats.of(1, 2);
+
+  private final Harmony harmony;
+  private final Ground ground;
+  private final Fretboard neck;
+
+  Workbench(Harmony harmony, Ground ground) {
+    this.harmony = harmony;
+    this.ground = ground;
+    this.neck = ground.fretboard();
+  }
+
+  Ground ground() {
+    return ground;
+  }
+
+  Harmony harmony() {
+    return harmony;
+  }
+
+  /** The hand on the pentatonic shape of a task's key that lies where the ground's route is. */
+  Hand hand(Task task) {
+    Position landing = task.prompt().landOn();
+    Key key = harmony.keyAt(task.space().landing());
+    Shape route = ground.shapeAt(landing.bar(), landing.beat());
+    return Hand.on(neck, ground.nearest(key.pentatonic(), route));
+  }
+
+  /** The hand that has some notes under it, as near to a task's fret as can be. */
+  Hand handOver(Task task, List<Tone> tones) {
+    List<Integer> midi = tones.stream().map(tone -> tone.pitch().midi()).toList();
+    return Hand.over(neck, midi, hand(task).low()).orElseGet(() -> hand(task));
+  }
+
+  Rhythm rhythm(Task task) {
+    return new Rhythm(task.random(), busy(task));
+  }
+
+  /** How likely sixteenths are: where it is slow, and a little more into a turnaround. */
+  double busy(Task task) {
+    Bar bar = harmony.barAt(task.space().landing());
+    double quarter = 60 / bar.section().tempo().quartersPerMinute(bar.meter()).toDouble();
+    double slow = Math.max(0, Math.min(0.5, quarter - SLOW_QUARTER));
+    Beats end = task.space().landing().plus(task.space().after());
+    boolean leadsOn = quarter > 0.3 && harmony.barAt(end.minus(Beats.ONE)).isLastOfSection();
+    return slow + (leadsOn ? BUSY_INTO_TURNAROUND : 0);
+  }
+
+  /** The pulses from a place of a phrase on, the place itself first, up to an end. */
+  List<Beats> pulses(Task task, Beats from, Beats end) {
+    Position landing = harmony.form().position(task.space().landing());
+    Meter meter = harmony.form().bar(landing.bar()).meter();
+    List<Beats> pulses = new ArrayList<>();
+    pulses.add(from);
+    Rhythm.pulses(meter, (int) landing.beat().numerator(), end).stream()
+        .filter(pulse -> pulse.isAfter(from))
+        .forEach(pulses::add);
+    return pulses;
+  }
+
+  /** Where a body that has room until {@code most} ends: on a pulse, or right at the end. */
+  Beats bodyEnd(Task task, Beats most) {
+    List<Beats> ends = new ArrayList<>(pulses(task, Beats.ZERO, most));
+    ends.add(most);
+    int fewest = Math.max(1, (int) Math.ceil(0.7 * (ends.size() - 1)));
+    return ends.get(fewest + task.random().nextInt(ends.size() - fewest));
+  }
+
+  Melody melody(Task task, Hand hand, Contour contour, boolean closed) {
+    return new Melody(harmony, hand, task.space().landing(), contour, closed, task.random());
+  }
+
+  /** Blanks for the strokes of a pickup, all moving one way. */
+  static List<Blank> blanks(List<Stroke> strokes, int direction) {
+    List<Blank> blanks = new ArrayList<>();
+    for (Stroke stroke : strokes) {
+      blanks.add(Blank.of(stroke).going(blanks.isEmpty() ? 0 : direction));
+    }
+    return blanks;
+  }
+
+  /** A body from a place to an end, ending on the way over a line where the prompt has one. */
+  List<Blank> body(Task task, Beats from, Beats end, Optional<Over> over) {
+    Beats until = over.map(Over::start).orElse(end);
+    List<Blank> blanks = new ArrayList<>();
+    if (from.isBefore(until)) {
+      rhythm(task).body(pulses(task, from, until), until).forEach(s -> blanks.add(Blank.of(s)));
+    }
+    over.ifPresent(way -> blanks.addAll(way.blanks()));
+    return blanks;
+  }
+
+  /** The phrase as it is handed out: perhaps a bend in it, and a place for every note. */
+  Made made(Task task, Hand hand, List<Tone> tones, String why) {
+    Key key = harmony.keyAt(task.space().landing());
+    Phrase phrase = new Phrase(key, playable(hand, tones));
+    List<Spot> spots = Fingering.of(neck, phrase.tones(), hand.low());
+    return new Made(task.prompt(), phrase, spots, why);
+  }
+
+  /** Bends that the hand cannot do, or too wide ones, are fretted instead. */
+  private List<Tone> playable(Hand hand, List<Tone> tones) {
+    return tones.stream()
+        .map(
+            tone ->
+                tone.bend().isEmpty() || canBend(hand, tone.pitch(), tone.reached())
+                    ? tone
+                    : tone.withPitch(tone.reached()))
+        .toList();
+  }
+
+  /** Now and then one note is bent up to, where strings are bent and the scale has the note. */
+  List<Tone> withBend(Task task, Hand hand, List<Tone> tones, int from) {
+    Random random = task.random();
+    List<Tone> out = new ArrayList<>(tones);
+    if (random.nextDouble() >= BEND) {
+      return out;
+    }
+    List<Integer> order = new ArrayList<>();
+    for (int i = from; i < tones.size(); i++) {
+      order.add(i);
+    }
+    order.sort(Comparator.comparing((Integer i) -> tones.get(i).length()).reversed());
+    for (int i : order) {
+      Tone tone = tones.get(i);
+      Key key = harmony.keyAt(task.space().landing().plus(tone.onset()));
+      for (int semitones : new int[] {2, 1}) {
+        Pitch below = key.spell(tone.pitch().midi() - semitones);
+        boolean natural = key.pentatonic().contains(below.name());
+        if (natural && !tone.length().isBefore(BENDABLE) && canBend(hand, below, tone.pitch())) {
+          out.set(i, tone.withPitch(below).withBend(tone.pitch()));
+          return out;
+        }
+      }
+    }
+    return out;
+  }
+
+  private static boolean canBend(Hand hand, Pitch from, Pitch to) {
+    int semitones = to.midi() - from.midi();
+    if (semitones < 1 || semitones > 2) {
+      return false;
+    }
+    Bend.Kind kind = semitones == 1 ? Bend.Kind.HALF : Bend.Kind.WHOLE;
+    List<Spot> spots = hand.spots(from.midi());
+    return !spots.isEmpty() && spots.stream().allMatch(kind::isPlayableAt);
+  }
+}

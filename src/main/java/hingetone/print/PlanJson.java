@@ -1,0 +1,43 @@
+package hingetone.print;
+
+import static hingetone.print.Json.object;
+
+import hingetone.exchange.Prompt;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+
+/** The JSON of {@code plan}. */
+public final class PlanJson {
+  private PlanJson() {}
+
+  /** The text of an object with one key, {@code prompts}. */
+  public static String of(List<Prompt> prompts) {
+    return Json.text(object("prompts", prompts.stream().map(PlanJson::prompt).toList()));
+  }
+
+  private static Map<String, Object> prompt(Prompt prompt) {
+    return object(
+        "index", prompt.index(),
+        "lap", prompt.lap(),
+        "section", prompt.section(),
+        "role", word(prompt.role()),
+        "by", word(prompt.by()),
+        "repliesTo", prompt.repliesTo(),
+        "again", prompt.again(),
+        "ending", word(prompt.ending()),
+        "speakFrom", Json.position(prompt.speakFrom()),
+        "landOn", Json.position(prompt.landOn()),
+        "stopBy", Json.position(prompt.stopBy()),
+        "crossing", word(prompt.crossing()));
+  }
+
+  private static String word(Enum<?> value) {
+    return value.name().toLowerCase(Locale.ROOT);
+  }
+
+  private static Optional<String> word(Optional<? extends Enum<?>> value) {
+    return value.map(PlanJson::word);
+  }
+}

@@ -1,0 +1,295 @@
+package hingetone.exchange;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import hingetone.chart.Chart;
+import hingetone.chart.ChartReader;
+import hingetone.chart.Form;
+import hingetone.chart.PhraseTurn.Role;
+import hingetone.ground.Ground;
+import hingetone.neck.Fretboard;
+import hingetone.theory.Chord;
+import hingetone.theory.Key;
+import hingetone.theory.NoteName;
+import hingetone.theory.Scale;
+import hingetone.time.Beats;
+import hingetone.time.Position;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Tag;
+import org.junit.jupiter.api.Test;
+
+/**
+ * Measures made phrases by rules of the trade (common practice), written here anew: none of the
+ * maker's own code decides what is right.
+ */
+class MakerTest {
+  private static final int FEW = 6;
+  private static final int ALL = 200;
+
+  private final Map<String, Integer> counts = new TreeMap<>();
+  private final List<String> wrong = new ArrayList<>();
+
+  @Test
+  void made_phrases_keep_the_rules_of_the_trade() throws Exception {
+    measure(FEW);
+    assertRules();
+  }
+
+  @Test
+  @Tag("long")
+  void made_phrases_keep_the_rules_of_the_trade_for_two_hundred_seeds() throws Exception {
+    measure(ALL);
+    System.out.println(counts);
+    assertRules();
+  }
+
+  private void assertRules() {
+    assertThat(wrong.stream().limit(10)).isEmpty();
+    assertThat(counts.get("landing on a chord tone"))
+        .isGreaterThanOrEqualTo(counts.get("landing") * 95 / 100);
+    assertThat(counts.get("in scale or by step"))
+        .isGreaterThanOrEqualTo(counts.get("note") * 99 / 100);
+  }
+
+  @Test
+  void two_seeds_differ_and_the_same_seed_is_the_same() throws Exception {
+    for (Path file : demoCharts()) {
+      assertThat(notes(file, 1)).isEqualTo(notes(file, 1)).isNotEqualTo(notes(file, 2));
+    }
+  }
+
+  @Test
+  void a_statement_that_comes_back_keeps_its_opening_and_changes_its_ending() throws Exception {
+    for (Path file : demoCharts()) {
+      for (long seed = 1; seed <= FEW; seed++) {
+        Chart chart = read(file).withSeed(seed);
+        Plan plan = Plan.of(chart, Form.of(chart));
+        Maker maker = maker(chart, plan);
+        for (Prompt prompt : plan.promptsOfLap(2)) {
+          if (prompt.again().isPresent() && prompt.crossing().isEmpty()) {
+            Made again = maker.make(prompt);
+            if (again.why().contains("comes back")) {
+              Made first = maker.make(plan.prompt(prompt.again().get()));
+              assertThat(again.phrase().tones().get(0).onset())
+                  .isEqualTo(first.phrase().tones().get(0).onset());
+              assertThat(again.phrase().tones()).isNotEqualTo(first.phrase().tones());
+            }
+          }
+        }
+      }
+    }
+  }
+
+  private static List<Phrase> notes(Path file, long seed) throws Exception {
+    Chart chart = read(file).withSeed(seed);
+    Plan plan = Plan.of(chart, Form.of(chart));
+    Maker maker = maker(chart, plan);
+    return plan.promptsOfLap(1).stream()
+        .filter(p -> !p.isRest())
+        .map(p -> maker.make(p).phrase())
+        .toList();
+  }
+
+  static List<Path> demoCharts() throws Exception {
+    try (Stream<Path> files = Files.list(Path.of("demo-charts"))) {
+      return files.filter(f -> f.toString().endsWith(".yaml")).sorted().toList();
+    }
+  }
+
+  static Chart read(Path file) {
+    return ChartReader.readFile(file.toString()).value().orElseThrow();
+  }
+
+  static Maker maker(Chart chart, Plan plan) {
+    Fretboard neck = Fretboard.of(chart.tuning(), chart.capo());
+    return Maker.of(plan, Ground.of(chart, plan.form(), neck), chart.seed());
+  }
+
+  private void measure(int seeds) throws Exception {
+    for (Path file : demoCharts()) {
+      Chart read = read(file);
+      Form form = Form.of(read);
+      Ground ground = Ground.of(read, form, Fretboard.of(read.tuning(), read.capo()));
+      for (long seed = 1; seed <= seeds; seed++) {
+        Chart chart = read.withSeed(seed);
+        Plan plan = Plan.of(chart, form);
+        Maker maker = Maker.of(plan, ground, seed);
+        for (Prompt prompt : plan.promptsOfLap(2)) {
+          if (!prompt.isRest()) {
+            Made made = maker.make(prompt);
+            String where = file.getFileName() + " seed " + seed + " prompt " + prompt.index();
+            check(chart, form, made, where);
+            prompt.repliesTo().ifPresent(i -> answers(made, maker.make(plan.prompt(i)), where));
+          }
+        }
+      }
+    }
+  }
+
+  private void check(Chart chart, Form form, Made made, String where) {
+    Prompt prompt = made.prompt();
+    Beats landing = form.quarters(prompt.landOn());
+    Beats room = landing.minus(form.quarters(prompt.speakFrom()));
+    Phrase phrase = made.phrase();
+    expect(!phrase.start().isBefore(room.negated()), where + " starts too early");
+    Beats after = form.quarters(prompt.stopBy()).minus(landing);
+    expect(!phrase.end().isAfter(after), where + " ends too late: " + phrase.end());
+    count("phrase", true);
+    boolean crossing = prompt.crossing().isPresent();
+    Tone main = main(phrase);
+    count("landing", true);
+    count("landing on a chord tone", isChordTone(form, landing, main.reached().midi()));
+    if (!crossing) {
+      count("landing pushed an eighth", main.onset().isNegative());
+      expect(isOnePosition(chart, phrase), where + " leaves its position");
+    }
+    List<Tone> line = top(phrase);
+    for (int i = 0; i < line.size(); i++) {
+      boolean fits = inScale(form, landing, line.get(i)) || byStep(line, i) || crossing;
+      count("note", true);
+      count("in scale or by step", fits);
+    }
+  }
+
+  /** Lengths within a beat, and what the sentence says about opening and rhythm is so. */
+  private void answers(Made reply, Made statement, String where) {
+    if (reply.prompt().crossing().isPresent() || statement.prompt().crossing().isPresent()) {
+      return;
+    }
+    Beats apart = reply.phrase().length().minus(statement.phrase().length());
+    Beats beat = Beats.of(3, 2);
+    expect(
+        apart.isBefore(beat) && apart.negated().isBefore(beat),
+        where + " is longer or shorter by " + apart);
+    List<Tone> said = top(statement.phrase());
+    List<Tone> answered = top(reply.phrase());
+    if (reply.why().startsWith("Opens like")) {
+      count("same opening", true);
+      for (int i = 0; i < 2; i++) {
+        expect(
+            said.get(i).onset().equals(answered.get(i).onset())
+                && said.get(i).reached().midi() == answered.get(i).reached().midi(),
+            where + " does not open like the statement");
+      }
+    } else if (reply.why().startsWith("Takes the statement's rhythm")) {
+      count("same rhythm", true);
+      expect(
+          said.stream()
+              .map(Tone::onset)
+              .toList()
+              .equals(answered.stream().map(Tone::onset).toList()),
+          where + " has another rhythm");
+    } else {
+      count("line of its own", true);
+    }
+  }
+
+  private void expect(boolean holds, String otherwise) {
+    if (!holds) {
+      wrong.add(otherwise);
+    }
+  }
+
+  private void count(String what, boolean holds) {
+    counts.merge(what, holds ? 1 : 0, Integer::sum);
+  }
+
+  /** The note struck on the landing, or at most an eighth before it and ringing over it. */
+  private static Tone main(Phrase phrase) {
+    return top(phrase).stream()
+        .filter(t -> !t.onset().isBefore(Beats.of(-1, 2)) && t.end().isPositive())
+        .findFirst()
+        .orElseThrow();
+  }
+
+  /** Of notes struck together the highest. */
+  private static List<Tone> top(Phrase phrase) {
+    Map<Beats, Tone> top = new TreeMap<>();
+    phrase
+        .tones()
+        .forEach(
+            t -> top.merge(t.onset(), t, (a, b) -> a.pitch().midi() >= b.pitch().midi() ? a : b));
+    return List.copyOf(top.values());
+  }
+
+  /** Over a riff or a power chord: 1, b3, 4, 5 or b7 (common practice). */
+  private static boolean isChordTone(Form form, Beats time, int midi) {
+    Position at = form.position(time);
+    Form.Bar bar = form.bar(at.bar());
+    Optional<Chord> chord = bar.chordAt(at.beat());
+    if (chord.isEmpty()) {
+      return bar.key().heptatonic().degreeOf(midi % 12).isPresent();
+    }
+    int above = Math.floorMod(midi - chord.get().root().chroma(), 12);
+    boolean riff = bar.section().riff().isPresent() || chord.get().symbol().endsWith("5");
+    return chord.get().notes().stream().map(NoteName::chroma).anyMatch(c -> c == midi % 12)
+        || riff && List.of(0, 3, 5, 7, 10).contains(above);
+  }
+
+  private static boolean inScale(Form form, Beats landing, Tone tone) {
+    Position at = form.position(landing.plus(tone.onset()));
+    Key key = form.bar(at.bar()).key();
+    return Stream.of(key.heptatonic(), key.scale(), key.pentatonic())
+        .map(Scale::notes)
+        .flatMap(List::stream)
+        .anyMatch(n -> n.chroma() == tone.reached().midi() % 12);
+  }
+
+  private static boolean byStep(List<Tone> line, int i) {
+    int midi = line.get(i).reached().midi();
+    boolean to = i == 0 || Math.abs(midi - line.get(i - 1).reached().midi()) <= 2;
+    boolean from = i == line.size() - 1 || Math.abs(midi - line.get(i + 1).reached().midi()) <= 2;
+    return to && from;
+  }
+
+  /** Some five frets hold every note that is fretted. */
+  private static boolean isOnePosition(Chart chart, Phrase phrase) {
+    List<Integer> open = chart.tuning().strings().stream().map(p -> p.midi()).toList();
+    return IntStream.rangeClosed(0, 18)
+        .anyMatch(
+            low ->
+                phrase.tones().stream()
+                    .allMatch(
+                        t ->
+                            open.stream()
+                                .map(o -> t.pitch().midi() - o - chart.capo())
+                                .anyMatch(fret -> fret >= low && fret <= low + 4)));
+  }
+
+  /** Time to make a reply: {@code main(new String[] {})} prints median and worst of 10,000. */
+  public static void main(String[] args) throws Exception {
+    List<Long> nanos = new ArrayList<>();
+    for (long seed = 1; nanos.size() < 10_000; seed++) {
+      for (Path file : demoCharts()) {
+        Chart chart = read(file).withSeed(seed);
+        Plan plan = Plan.of(chart, Form.of(chart));
+        Maker maker = maker(chart, plan);
+        for (Prompt prompt : plan.promptsOfLap(1)) {
+          if (prompt.role() == Role.REPLY) {
+            Phrase statement = maker.make(plan.prompt(prompt.repliesTo().orElseThrow())).phrase();
+            long start = System.nanoTime();
+            maker.reply(prompt, statement);
+            nanos.add(System.nanoTime() - start);
+          }
+        }
+      }
+    }
+    nanos.sort(Comparator.naturalOrder());
+    System.out.printf(
+        "replies %d, median %.3f ms, 99 %% %.3f ms, worst %.3f ms, Java %s%n",
+        nanos.size(),
+        nanos.get(nanos.size() / 2) / 1e6,
+        nanos.get(nanos.size() * 99 / 100) / 1e6,
+        nanos.get(nanos.size() - 1) / 1e6,
+        System.getProperty("java.version"));
+  }
+}
