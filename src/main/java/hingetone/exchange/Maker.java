@@ -107,10 +107,10 @@ public final class Maker {
     Form form = plan.form();
     Space space = Space.of(form, prompt);
     List<Space> replies = replies(prompt).map(reply -> Space.of(form, reply)).toList();
-    Beats length = replies.stream().map(Space::length).reduce(space.length(), Beats::min);
     Beats pickup = replies.stream().map(Space::before).reduce(space.before(), Beats::min);
+    Beats body = replies.stream().map(Space::after).reduce(space.after(), Beats::min);
     Random random = new Random(mix(seed, prompt.index()));
-    return new Task(prompt, space, length, pickup, random);
+    return new Task(prompt, space, pickup, body, random);
   }
 
   private Stream<Prompt> replies(Prompt statement) {

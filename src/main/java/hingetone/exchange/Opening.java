@@ -5,7 +5,6 @@ import hingetone.theory.Key;
 import hingetone.theory.Pitch;
 import hingetone.time.Beats;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Set;
 import java.util.stream.Stream;
@@ -37,22 +36,21 @@ record Opening(List<Tone> tones, Beats cut, String how) {
     Phrase moved = line.before(cut).inKey(key);
     String how = key.equals(statement.key()) ? "" : " in " + key;
     Set<Integer> landing = bench.harmony().landingTones(task.space().landing());
-    Hand hand = bench.hand(task);
     return STEPS.stream()
         .flatMap(
             steps ->
-                Stream.of(0, 1, -1)
-                    .map(octave -> moved.steps(key.pentatonic(), steps).octaves(octave))
-                    .filter(p -> fits(p, key, landing, bench, task))
-                    .sorted(Comparator.comparingInt(p -> distance(p, hand)))
-                    .limit(1)
-                    .map(p -> new Opening(p.tones(), cut, how + along(steps))))
+                Stream.of(0, 1, -1).map(octave -> opening(moved, key, steps, octave, cut, how)))
+        .filter(opening -> opening.fits(key, landing, bench, task))
         .findFirst()
         .orElse(NONE);
   }
 
-  private static String along(int steps) {
-    return steps == 0 ? "" : ", moved along the scale,";
+  private static Opening opening(
+      Phrase moved, Key key, int steps, int octave, Beats cut, String how) {
+    Phrase phrase = moved.steps(key.pentatonic(), steps).octaves(octave);
+    String along = steps == 0 ? "" : ", moved along the scale";
+    String away = octave == 0 ? "" : ", an octave away";
+    return new Opening(phrase.tones(), cut, how + along + away);
   }
 
   /** Whether something of it is left after its landing note. */
@@ -65,24 +63,16 @@ record Opening(List<Tone> tones, Beats cut, String how) {
     return Blank.of(new Stroke(tone.onset(), tone.length()), tone.reached().midi());
   }
 
-  private static boolean fits(
-      Phrase phrase, Key key, Set<Integer> landing, Workbench bench, Task task) {
-    List<Integer> midi = phrase.tones().stream().map(t -> t.reached().midi()).toList();
-    boolean inKey = phrase.tones().stream().allMatch(t -> inKey(key, t.reached()));
-    int main = phrase.landing().reached().midi();
-    return inKey
+  private boolean fits(Key key, Set<Integer> landing, Workbench bench, Task task) {
+    List<Integer> midi = tones.stream().map(t -> t.reached().midi()).toList();
+    int main = new Phrase(key, tones).landing().reached().midi();
+    return tones.stream().allMatch(t -> inKey(key, t.reached()))
         && landing.contains(Math.floorMod(main, 12))
         && Hand.over(bench.ground().fretboard(), midi, bench.hand(task).low()).isPresent();
   }
 
   private static boolean inKey(Key key, Pitch pitch) {
     return key.heptatonic().contains(pitch.name()) || key.scale().contains(pitch.name());
-  }
-
-  private static int distance(Phrase phrase, Hand hand) {
-    int[] notes = hand.notes();
-    int middle = notes[notes.length * 3 / 5];
-    return Math.abs(phrase.landing().reached().midi() - middle);
   }
 
   /** The highest of the notes struck together. */

@@ -53,7 +53,9 @@ final class Places {
       return phraseLanding(i).minus(pickup(i));
     }
     boolean rungInto = i > 0 && ringsOver(i - 1);
-    return rungInto ? space(i).plus(turn(i).first().meter().beatLength()) : space(i);
+    Beats beat = turn(i).first().meter().beatLength();
+    Beats quarterOfIt = turn(i).end().minus(turn(i).start()).dividedBy(4);
+    return rungInto ? space(i).plus(beat.min(quarterOfIt)) : space(i);
   }
 
   /** Where a turn has ended: a breath before the next phrase, or where a rest begins. */

@@ -85,7 +85,7 @@ final class Replies {
   }
 
   private Made against() {
-    List<Stroke> pickup = bench.rhythm(task).pickup(task.pickup().min(task.space().before()));
+    List<Stroke> pickup = pickup();
     int up = rises() ? -1 : 1;
     List<Blank> blanks = new ArrayList<>(Workbench.blanks(pickup, up));
     Optional<Over> onLine = over.filter(way -> !way.last().onset().isPositive());
@@ -103,6 +103,21 @@ final class Replies {
     String why =
         over.map(Over::why).orElse("As long as the statement, with a line of its own") + ",";
     return bench.made(task, hand, all, why + rest(tones));
+  }
+
+  /** A pickup of its own; the statement's, if else the reply came out too short. */
+  private List<Stroke> pickup() {
+    List<Stroke> own = bench.rhythm(task).pickup(task.pickup());
+    Beats length = task.space().after().minus(own.isEmpty() ? Beats.ZERO : own.get(0).onset());
+    Beats beat = bench.harmony().barAt(task.space().landing()).meter().beatLength();
+    boolean longEnough = !length.plus(beat).isBefore(statement.length());
+    boolean fits = !statement.start().negated().isAfter(task.space().before());
+    return longEnough || !fits
+        ? own
+        : statement.tones().stream()
+            .filter(tone -> tone.onset().isNegative() && !tone.end().isPositive())
+            .map(tone -> new Stroke(tone.onset(), tone.length()))
+            .toList();
   }
 
   /** Where a reply of the statement's length ends that starts where the statement did. */

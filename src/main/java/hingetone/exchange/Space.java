@@ -18,8 +18,4 @@ record Space(Beats landing, Beats before, Beats after) {
         landing.minus(form.quarters(prompt.speakFrom())),
         form.quarters(prompt.stopBy()).minus(landing));
   }
-
-  Beats length() {
-    return before.plus(after);
-  }
 }

@@ -67,9 +67,7 @@ final class Statements {
     List<Blank> blanks = new ArrayList<>(first.map(Over::blanks).orElse(List.of()));
     blanks.addAll(opening);
     Beats from = first.map(way -> way.last().end().max(cut)).orElse(cut);
-    Beats begin = blanks.isEmpty() ? Beats.ZERO : blanks.get(0).stroke().onset();
-    Beats most = task.space().after().min(task.length().plus(begin));
-    Beats end = bench.bodyEnd(task, most).max(from.plus(SHORTEST)).min(task.space().after());
+    Beats end = bench.bodyEnd(task, task.body()).max(from.plus(SHORTEST)).min(task.space().after());
     blanks.addAll(bench.body(task, from, end, last));
     boolean closed = task.prompt().role() != Role.STATEMENT;
     Contour contour = Contour.values()[random.nextInt(Contour.values().length)];

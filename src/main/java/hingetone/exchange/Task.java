@@ -8,8 +8,8 @@ import java.util.Random;
  *
  * @param prompt the prompt
  * @param space its room
- * @param length the longest that phrase and replies alike have room for, in quarter notes
- * @param pickup the longest pickup that they all have room for, in quarter notes
+ * @param pickup the longest pickup that it and the replies to it have room for, in quarter notes
+ * @param body how long after the landing it and the replies to it have room, in quarter notes
  * @param random what varies
  */
-record Task(Prompt prompt, Space space, Beats length, Beats pickup, Random random) {}
+record Task(Prompt prompt, Space space, Beats pickup, Beats body, Random random) {}

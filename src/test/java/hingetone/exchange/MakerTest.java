@@ -128,7 +128,9 @@ class MakerTest {
             Made made = maker.make(prompt);
             String where = file.getFileName() + " seed " + seed + " prompt " + prompt.index();
             check(chart, form, made, where);
-            prompt.repliesTo().ifPresent(i -> answers(made, maker.make(plan.prompt(i)), where));
+            prompt
+                .repliesTo()
+                .ifPresent(i -> answers(form, made, maker.make(plan.prompt(i)), where));
           }
         }
       }
@@ -161,14 +163,14 @@ class MakerTest {
   }
 
   /** Lengths within a beat, and what the sentence says about opening and rhythm is so. */
-  private void answers(Made reply, Made statement, String where) {
+  private void answers(Form form, Made reply, Made statement, String where) {
     if (reply.prompt().crossing().isPresent() || statement.prompt().crossing().isPresent()) {
       return;
     }
     Beats apart = reply.phrase().length().minus(statement.phrase().length());
-    Beats beat = Beats.of(3, 2);
+    Beats beat = form.bar(reply.prompt().landOn().bar()).meter().beatLength();
     expect(
-        apart.isBefore(beat) && apart.negated().isBefore(beat),
+        !apart.isAfter(beat) && !apart.negated().isAfter(beat),
         where + " is longer or shorter by " + apart);
     List<Tone> said = top(statement.phrase());
     List<Tone> answered = top(reply.phrase());
