@@ -1,5 +1,7 @@
 package hingetone.neck;
 
+import hingetone.theory.Pitch;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.IntStream;
 
@@ -60,6 +62,18 @@ public record Fretboard(Tuning tuning, int capo, int frets, boolean leftHanded) 
   /** MIDI number of a string as it rings open, the capo on; string 1 is the highest. */
   public int open(int string) {
     return tuning.string(string).midi() + capo;
+  }
+
+  /** Every place where a note can be played, from the highest string to the lowest. */
+  public List<Spot> spotsOf(Pitch pitch) {
+    List<Spot> spots = new ArrayList<>();
+    for (int string = 1; string <= strings(); string++) {
+      Spot spot = new Spot(string, pitch.midi() - open(string));
+      if (has(spot)) {
+        spots.add(spot);
+      }
+    }
+    return spots;
   }
 
   /**
