@@ -21,7 +21,7 @@ import javax.sound.sampled.SourceDataLine;
  */
 public final class OutputLine implements AutoCloseable {
   /** Buffer of a line that nobody chose a size for: survives the stalls of a busy machine. */
-  public static final int USUAL_BUFFER_MILLIS = 120;
+  public static final int USUAL_BUFFER_MILLIS = 200;
 
   private static final String NO_OUTPUT =
       "No sound output was found: switch one on (on Linux PulseAudio or PipeWire must run),"
