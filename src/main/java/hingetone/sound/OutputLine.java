@@ -37,6 +37,7 @@ public final class OutputLine implements AutoCloseable {
   private volatile long written;
   private volatile boolean grown;
   private long writtenBefore;
+  private long openedAt;
   private byte[] bytes = new byte[0];
 
   /**
@@ -138,17 +139,32 @@ public final class OutputLine implements AutoCloseable {
       bytes = new byte[frames * Pcm16.FRAME_BYTES];
     }
     Pcm16.encode(stereo, frames, bytes);
+    if (written == writtenBefore) {
+      openedAt = clock.nanos();
+    }
     int taken = line.write(bytes, 0, frames * Pcm16.FRAME_BYTES) / Pcm16.FRAME_BYTES;
     written += taken;
-    playhead.observe(clock.nanos(), writtenBefore + line.getLongFramePosition());
+    long now = clock.nanos();
+    playhead.observe(now, writtenBefore + Math.min(line.getLongFramePosition(), mostPlayed(now)));
     return taken == frames;
   }
 
-  /** Whether the line has nothing left to play although its buffer had been filled. */
+  /**
+   * Whether the line has nothing left to play although its buffer had been filled. A sound server
+   * takes a first gulp at once, so a line that looks empty has run dry only when it had the time to
+   * play all it got.
+   */
   private boolean isStarved() {
     SourceDataLine open = line;
-    long filled = (written - writtenBefore) * Pcm16.FRAME_BYTES;
-    return filled >= open.getBufferSize() && open.available() >= open.getBufferSize();
+    long given = written - writtenBefore;
+    return given * Pcm16.FRAME_BYTES >= open.getBufferSize()
+        && open.available() >= open.getBufferSize()
+        && mostPlayed(clock.nanos()) >= given;
+  }
+
+  /** The most frames that can have been heard since the line got its first. */
+  private long mostPlayed(long now) {
+    return (long) ((now - openedAt) * (settings.sampleRate() / 1e9));
   }
 
   private boolean recover() {

@@ -88,18 +88,32 @@ class OutputLineTest {
       fill(line, 10);
       assertThat(line.underruns()).isZero();
 
-      output.play(10 * BLOCK);
+      playFor(output, 10);
       fill(line, 20);
       assertThat(line.underruns()).isEqualTo(1);
       assertThat(line.bufferFrames()).isEqualTo(8820);
       assertThat(line.frameHeard(nanos.get())).isEqualTo(10 * BLOCK);
 
-      output.play(20 * BLOCK);
+      playFor(output, 20);
       fill(line, 1);
       assertThat(line.underruns()).isEqualTo(2);
       assertThat(line.bufferFrames()).isEqualTo(8820);
       assertThat(output.opened()).isEqualTo(2);
       assertThat(line.framesWritten()).isEqualTo(31 * BLOCK);
+    }
+  }
+
+  @Test
+  void what_a_sound_server_takes_in_advance_is_neither_heard_nor_missed() throws Exception {
+    try (FakeSoundOutput output = FakeSoundOutput.plugIn(Pace.STEPPED);
+        OutputLine line = OutputLine.open(TENTH_OF_A_SECOND, clock)) {
+      fill(line, 10);
+      output.play(10 * BLOCK);
+      nanos.addAndGet(20_000_000);
+      fill(line, 10);
+
+      assertThat(line.underruns()).isZero();
+      assertThat(line.frameHeard(nanos.get())).isEqualTo(2 * BLOCK);
     }
   }
 
@@ -118,6 +132,12 @@ class OutputLineTest {
       assertThat(line.write(block, BLOCK)).isFalse();
       assertThat(output.captured()).hasSizeLessThanOrEqualTo(2 * 10 * BLOCK);
     }
+  }
+
+  /** Blocks are a hundredth of a second long. */
+  private void playFor(FakeSoundOutput output, int blocks) {
+    output.play(blocks * BLOCK);
+    nanos.addAndGet(blocks * 10_000_000L);
   }
 
   private void fill(OutputLine line, int blocks) {
