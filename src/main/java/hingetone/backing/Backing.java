@@ -105,13 +105,13 @@ public final class Backing {
     List<BarPlan> plans = new Leader(form, this::groove, chart.seed()).plan(number, last);
     Lap lap = new Lap(plans, harmony, form.length());
     List<Part> parts = new ArrayList<>();
-    parts.add(part(Role.DRUMS, drums().sound(), new Drummer(dice).play(plans), lap, dice, last));
+    parts.add(part(Role.DRUMS, new Drummer(dice).play(plans), lap, dice, last));
     List<Note> bass = new ArrayList<>(new Bassist(lap, dice).play());
     bass.addAll(Riffs.bass(lap));
-    parts.add(part(Role.BASS, first().bass().sound(), bass, lap, dice, last));
+    parts.add(part(Role.BASS, bass, lap, dice, last));
     List<Note> chords = new ArrayList<>(new ChordPlayer(lap, dice, voicings).play());
     chords.addAll(Riffs.chords(lap));
-    parts.add(part(Role.CHORDS, first().chords().sound(), chords, lap, dice, last));
+    parts.add(part(Role.CHORDS, chords, lap, dice, last));
     Beats countIn = number == 1 ? CountIn.length(chart, form) : Beats.ZERO;
     if (countIn.isPositive()) {
       parts.add(new Part(Role.CLICK, CLICK, CountIn.clicks(chart, form)));
@@ -120,7 +120,7 @@ public final class Backing {
     return new Score(chart.title(), countIn, length, Marks.of(lap, last), parts);
   }
 
-  private Part part(Role role, Sound sound, List<Note> notes, Lap lap, Dice dice, boolean last) {
+  private Part part(Role role, List<Note> notes, Lap lap, Dice dice, boolean last) {
     List<Note> all = new ArrayList<>(notes);
     if (last) {
       all.addAll(Ending.notes(role, lap));
@@ -130,7 +130,7 @@ public final class Backing {
         exact
             ? sorted.stream().map(note -> note.withOffsetMicros(0)).toList()
             : new Touch(dice).played(role, sorted, note -> human(lap, note));
-    return new Part(role, sound, played);
+    return new Part(role, first().sound(role), played);
   }
 
   private static Human human(Lap lap, Note note) {
@@ -139,9 +139,5 @@ public final class Backing {
 
   private Groove first() {
     return groove(form.bars().get(0).section());
-  }
-
-  private hingetone.groove.DrumStyle drums() {
-    return first().drums();
   }
 }

@@ -1,5 +1,7 @@
 package hingetone.groove;
 
+import hingetone.score.Role;
+import hingetone.score.Sound;
 import hingetone.time.Meter;
 import java.util.List;
 import java.util.stream.Collectors;
@@ -36,6 +38,16 @@ public record Groove(
   /** Whether it can be played in a meter, however that meter's beats are grouped. */
   public boolean fits(Meter meter) {
     return meters.isEmpty() || meters.stream().anyMatch(own -> sameFigures(own, meter));
+  }
+
+  /** How one of its players sounds. */
+  public Sound sound(Role role) {
+    return switch (role) {
+      case DRUMS -> drums.sound();
+      case BASS -> bass.sound();
+      case CHORDS -> chords.sound();
+      default -> throw new IllegalArgumentException("no " + role + " in a groove");
+    };
   }
 
   /** Its meters as text: {@code 4/4}, {@code 5/4, 7/8} or {@code any}. */

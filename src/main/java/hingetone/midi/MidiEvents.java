@@ -1,5 +1,6 @@
 package hingetone.midi;
 
+import hingetone.score.Mark;
 import hingetone.score.Note;
 import hingetone.score.Part;
 import hingetone.score.Role;
@@ -39,6 +40,8 @@ public final class MidiEvents {
   /** No tempo is faster: 400 dotted quarters a minute are 100 ms a quarter. */
   private static final long SHORTEST_QUARTER_MICROS = 100_000;
 
+  private static final long CHANGE_EARLY_MICROS = 30_000;
+
   private MidiEvents() {}
 
   /** The notes of all parts, sorted by place; at one place in {@link #ORDER}. */
@@ -77,6 +80,24 @@ public final class MidiEvents {
         message(ShortMessage.CONTROL_CHANGE, channel, 10, sound.pan()),
         message(ShortMessage.CONTROL_CHANGE, channel, 91, sound.reverb()),
         message(ShortMessage.PROGRAM_CHANGE, channel, percussion ? 0 : sound.program(), 0));
+  }
+
+  /**
+   * What changes a part's channel where the score has its sound change, a little before the place,
+   * for notes that are played early.
+   */
+  public static List<TimedMessage> soundChanges(Score score, Part part) {
+    List<TimedMessage> changes = new ArrayList<>();
+    Sound before = part.sound();
+    for (Mark.OfSound mark : score.marks(Mark.OfSound.class).toList()) {
+      if (mark.role() == part.role() && !mark.sound().equals(before)) {
+        before = mark.sound();
+        for (ShortMessage message : setup(part.withSound(before))) {
+          changes.add(new TimedMessage(mark.at(), -CHANGE_EARLY_MICROS, part.role(), message));
+        }
+      }
+    }
+    return changes;
   }
 
   /** A channel message; the values are checked. */

@@ -134,6 +134,8 @@ public final class MidiFile {
         parts.stream().filter(p -> p.role() != Role.CLICK).findFirst().orElse(parts.get(0));
     add(track, 0, text(TRACK_NAME, named.role().title()));
     MidiEvents.setup(named).forEach(message -> add(track, 0, message));
+    MidiEvents.soundChanges(score, named)
+        .forEach(timed -> add(track, tick(timed), timed.message()));
     Map<Integer, Long> earliest = new HashMap<>();
     List<MidiEvent> notes = new ArrayList<>();
     for (TimedMessage timed : MidiEvents.of(parts)) {

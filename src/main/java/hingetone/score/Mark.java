@@ -39,6 +39,14 @@ public sealed interface Mark {
     }
   }
 
+  /** A part sounds otherwise than before. */
+  record OfSound(Beats at, Role role, Sound sound) implements Mark {
+    @Override
+    public OfSound later(Beats by) {
+      return new OfSound(at.plus(by), role, sound);
+    }
+  }
+
   /** A meter starts, at a bar line. */
   record OfMeter(Beats at, Meter meter) implements Mark {
     @Override

@@ -40,6 +40,28 @@ public record Score(String title, Beats countIn, Beats length, List<Mark> marks,
     return parts.stream().filter(part -> part.role() == role).findFirst();
   }
 
+  /** How a part sounds at a place: as the last mark up to there says, else as the part itself. */
+  public Sound soundAt(Part part, Beats place) {
+    return soundMarks(part)
+        .filter(mark -> !mark.at().isAfter(place))
+        .reduce((earlier, later) -> later)
+        .map(Mark.OfSound::sound)
+        .orElse(part.sound());
+  }
+
+  /** A part once for each sound it has in this score, its own first: what a player has to load. */
+  public List<Part> inEachSound(Part part) {
+    Stream<Sound> own = Stream.of(part.sound());
+    return Stream.concat(own, soundMarks(part).map(Mark.OfSound::sound))
+        .distinct()
+        .map(part::withSound)
+        .toList();
+  }
+
+  private Stream<Mark.OfSound> soundMarks(Part part) {
+    return marks(Mark.OfSound.class).filter(mark -> mark.role() == part.role());
+  }
+
   /**
    * Where the score's places lie on the clock. A tempo counts the notes that the meter holding
    * there counts; without a tempo mark it is 100 quarters a minute.
@@ -69,8 +91,7 @@ public record Score(String title, Beats countIn, Beats length, List<Mark> marks,
   }
 
   /**
-   * Laps played one after another as one score: it begins with the count-in of the first, and each
-   * part keeps the sound it starts with.
+   * Laps played one after another as one score, which begins with the count-in of the first.
    *
    * @param laps at least one
    */

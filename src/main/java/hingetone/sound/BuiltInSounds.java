@@ -9,9 +9,10 @@ import javax.sound.midi.ShortMessage;
  * What the JDK's emergency bank has instead of the sounds it lacks, and how loud its sounds are.
  *
  * <p>Found by playing one phrase with each program and each drum and measuring it (the tests'
- * {@code BankLoudness} prints the table). The trims make every sound about 2 dB louder than the
- * average of its kind in a common General MIDI SoundFont, drums and all, so that levels written for
- * one serve for the other.
+ * {@code BankLoudness} prints the table); the programs of the built-in grooves by playing those
+ * ({@code MixMeasure}). The trims make every sound about 2 dB louder than the average of its kind
+ * in a common General MIDI SoundFont, drums and all, so that levels written for one serve for the
+ * other.
  */
 final class BuiltInSounds {
   private static final int PERCUSSION = 9;
@@ -92,12 +93,20 @@ final class BuiltInSounds {
 
   private static double trim(int program) {
     return switch (program) {
-      case 4, 5, 8 -> -10; // electric pianos, celesta
-      case 29, 30 -> -9.4; // overdriven guitars
+      case 5, 8 -> -10; // electric piano 2, celesta
+      case 29 -> -9.4; // overdriven guitar
+      case 4 -> -7.3; // electric piano 1
+      case 30 -> -6.2; // distortion guitar
+      case 0 -> -5.7; // acoustic grand
       case 19 -> -8; // church organ
       case 3, 55 -> -5.5; // honky-tonk piano, orchestra hit
-      case 32, 33, 34, 38, 39 -> -4.7; // basses but the following
-      case 35, 36, 37 -> -3;
+      case 34, 38, 39 -> -4.5; // picked and synthetic basses
+      case 32 -> -3.4; // acoustic bass
+      case 36, 37 -> -3; // slapped basses
+      case 33 -> -2.7; // fingered bass
+      case 16 -> -1.4; // drawbar organ
+      case 35 -> -1; // fretless bass
+      case 24, 26, 27 -> 0; // guitars without distortion
       case 48, 50, 51, 52, 53, 54, 85, 91, 127, 118, 119, 122, 125 -> 0;
       default -> -2.2;
     };

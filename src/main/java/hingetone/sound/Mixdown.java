@@ -6,6 +6,7 @@ import hingetone.score.Part;
 import hingetone.score.Score;
 import hingetone.time.TempoMap;
 import java.io.IOException;
+import java.util.ArrayList;
 import java.util.List;
 import javax.sound.midi.ShortMessage;
 
@@ -44,7 +45,7 @@ public final class Mixdown {
   /** Plays it all to the taker. */
   public void play(Taker taker) throws SoundFailure, IOException {
     try (Synthesizer synthesizer = Synthesizer.open(sampleRate, bank)) {
-      synthesizer.prepare(parts);
+      parts.forEach(part -> synthesizer.prepare(score.inEachSound(part)));
       send(synthesizer);
       float[] block = new float[2 * synthesizer.blockFrames()];
       boolean sounding = true;
@@ -65,7 +66,9 @@ public final class Mixdown {
       }
     }
     TempoMap tempos = score.tempoMap();
-    for (TimedMessage timed : MidiEvents.of(parts)) {
+    List<TimedMessage> messages = new ArrayList<>(MidiEvents.of(parts));
+    parts.forEach(part -> messages.addAll(MidiEvents.soundChanges(score, part)));
+    for (TimedMessage timed : messages) {
       synthesizer.send(timed.message(), frame(tempos, timed.at(), timed.offsetMicros()));
     }
   }

@@ -24,7 +24,7 @@ import java.util.Optional;
  * @param countIn the bars before bar 1
  * @param bars the bars of the form
  * @param pickups notes before time 0 of a lap without a count-in, which belong to the lap before
- * @param parts the parts, for their sounds
+ * @param parts the parts in each of their sounds
  */
 record Lap(
     int number, List<Bar> countIn, List<Bar> bars, List<PlacedNote> pickups, List<Part> parts) {
@@ -36,6 +36,7 @@ record Lap(
    * @param opensSection whether that section begins with it
    * @param tempo the tempo the chart asks for
    * @param notes the notes that start in it
+   * @param parts the parts with the sounds they have in it
    */
   record Bar(
       Beats start,
@@ -44,7 +45,8 @@ record Lap(
       Optional<String> section,
       boolean opensSection,
       Optional<Key> key,
-      List<PlacedNote> notes) {
+      List<PlacedNote> notes,
+      List<Part> parts) {
     Beats length() {
       return meter.barLength();
     }
@@ -89,7 +91,7 @@ record Lap(
     boolean early = countIn.isEmpty();
     List<PlacedNote> pickups =
         early ? notes.stream().filter(n -> n.on().isNegative()).toList() : List.of();
-    return new Lap(number, countIn, bars, pickups, score.parts());
+    return new Lap(number, countIn, bars, pickups, sounds(score));
   }
 
   /** How long it lasts from bar 1 on. */
@@ -112,7 +114,12 @@ record Lap(
         notes.stream()
             .filter(n -> !n.on().isBefore(start) && n.on().isBefore(end))
             .map(n -> n.moved(start.negated()))
-            .toList());
+            .toList(),
+        score.parts().stream().map(p -> p.withSound(score.soundAt(p, asAt))).toList());
+  }
+
+  private static List<Part> sounds(Score score) {
+    return score.parts().stream().flatMap(part -> score.inEachSound(part).stream()).toList();
   }
 
   private static <M extends Mark> Optional<M> last(Score score, Class<M> kind, Beats at) {

@@ -1,9 +1,7 @@
 package hingetone.transport;
 
-import hingetone.score.Part;
 import hingetone.time.Beats;
 import hingetone.time.Tempo;
-import java.util.List;
 
 /**
  * A bar with its place in what is played.
@@ -12,7 +10,6 @@ import java.util.List;
  * @param step the bar, and how it came about
  * @param lap the lap, 0 in the count-in
  * @param music what is in it
- * @param parts the sounds of its parts
  * @param start where it starts, in quarter notes played
  * @param tempo the tempo it starts with
  * @param course what held when it was planned, itself included
@@ -25,7 +22,6 @@ record PlannedBar(
     Route.Step step,
     int lap,
     Lap.Bar music,
-    List<Part> parts,
     Beats start,
     Tempo tempo,
     Course course,

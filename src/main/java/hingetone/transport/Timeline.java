@@ -136,7 +136,6 @@ final class Timeline {
             step,
             step.bar() < 1 ? 0 : route.lapOf(step.bar()),
             music,
-            lap.parts(),
             planned,
             TempoLine.played(music.tempo(), course.scale()),
             course,
@@ -235,7 +234,7 @@ final class Timeline {
       boolean all = bar.step().broken();
       voices.release(v -> v.plan() < bar.plan() && (all || v.role() != Role.CLICK), now, sink);
     }
-    mixer.introduce(bar.parts(), now, sink);
+    mixer.introduce(bar.music().parts(), now, sink);
     long heard = playhead.heardAt(now);
     if (bar.course().passes() != bar.before().passes()) {
       sink.tell(new Moment.LapStart(heard, bar.lap(), bar.course().passes()));

@@ -4,13 +4,16 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import hingetone.chart.Chart;
 import hingetone.chart.ChartReader;
+import hingetone.groove.Groove;
 import hingetone.groove.Grooves;
 import hingetone.score.Note;
 import hingetone.score.Part;
 import hingetone.score.Role;
 import hingetone.score.Score;
+import hingetone.text.Source;
 import hingetone.time.Beats;
 import java.util.List;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
@@ -57,6 +60,32 @@ class BackingTest {
     assertThat(backing.lap(1).countIn()).isEqualTo(click.notes().get(0).onset().negated());
     assertThat(backing.lap(2).part(Role.CLICK)).isEmpty();
     assertThat(backing.lap(2).countIn()).isEqualTo(Beats.ZERO);
+  }
+
+  @Test
+  void each_section_sounds_as_its_own_groove_says() {
+    String text =
+        """
+        sections:
+          low: {key: A minor, groove: gravel-road, bars: "| Am7 | Dm7 |"}
+          high: {key: B minor, groove: paper-boat, meter: 6/8, bars: "| Bm7 | Em7 |"}
+        """;
+    Chart chart = ChartReader.read(new Source("two", text)).value().orElseThrow();
+    Backing backing = Backing.of(chart, Grooves.builtIn());
+    Groove rock = Grooves.builtIn().read("gravel-road").value().orElseThrow();
+    Groove ballad = Grooves.builtIn().read("paper-boat").value().orElseThrow();
+    for (Score lap : List.of(backing.lap(1), backing.lap(2), backing.lastLap(3))) {
+      for (Role role : List.of(Role.DRUMS, Role.BASS, Role.CHORDS)) {
+        Part part = lap.part(role).orElseThrow();
+        assertThat(lap.soundAt(part, Beats.ZERO)).isEqualTo(rock.sound(role));
+        assertThat(lap.soundAt(part, Beats.of(8))).isEqualTo(ballad.sound(role));
+        assertThat(lap.soundAt(part, backing.form().length().minus(Beats.of(1, 8))))
+            .isEqualTo(ballad.sound(role));
+      }
+    }
+    Score ending = backing.lastLap(3);
+    assertThat(ending.soundAt(ending.part(Role.BASS).orElseThrow(), backing.form().length()))
+        .isEqualTo(rock.sound(Role.BASS));
   }
 
   private static List<Note> drums(Backing backing, int lap) {

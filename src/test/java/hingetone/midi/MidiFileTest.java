@@ -23,6 +23,28 @@ class MidiFileTest {
   private static final Note KICK = new Note(Beats.ZERO, Beats.of(1, 4), 36, 110);
 
   @Test
+  void a_part_that_sounds_otherwise_from_a_place_changes_its_program_just_before_it()
+      throws Exception {
+    Sound picked = new Sound(34, 90, 64, 10);
+    Sound fretless = new Sound(35, 80, 50, 30);
+    Note early = new Note(Beats.of(4), Beats.ONE, 40, 90, -20_000);
+    Score score =
+        new Score(
+            "",
+            Beats.ZERO,
+            Beats.of(8),
+            List.of(
+                new Mark.OfSound(Beats.ZERO, Role.BASS, picked),
+                new Mark.OfSound(Beats.of(4), Role.BASS, fretless)),
+            List.of(new Part(Role.BASS, picked, List.of(early))));
+    List<String> lines = MidiListing.of(MidiFile.bytes(score), 0);
+    int change = lines.indexOf("bar 1 beat 4+19/20 bass program 35");
+    assertThat(lines).filteredOn(line -> line.contains("program")).hasSize(2);
+    assertThat(change).as(String.join("\n", lines)).isPositive();
+    assertThat(lines.subList(change + 1, lines.size())).anyMatch(line -> line.contains("v90"));
+  }
+
+  @Test
   void a_file_holds_the_title_track_and_a_track_for_each_part() throws Exception {
     Score score =
         new Score(

@@ -50,12 +50,12 @@ class BuiltInSoundsTest {
   @Test
   void a_loud_program_is_turned_down_and_stays_so_when_controllers_are_reset() {
     BuiltInSounds sounds = new BuiltInSounds();
-    int expression = BuiltInSounds.expression(4);
+    int expression = BuiltInSounds.expression(5);
     assertThat(expression).isLessThan(80);
-    assertThat(sounds.adapt(MidiEvents.message(ShortMessage.PROGRAM_CHANGE, 2, 4, 0)))
+    assertThat(sounds.adapt(MidiEvents.message(ShortMessage.PROGRAM_CHANGE, 2, 5, 0)))
         .extracting(ShortMessage::getData1, ShortMessage::getData2)
         .extracting(Object::toString)
-        .containsExactly("(4, 0)", "(11, " + expression + ")");
+        .containsExactly("(5, 0)", "(11, " + expression + ")");
     assertThat(sounds.adapt(MidiEvents.message(ShortMessage.CONTROL_CHANGE, 2, 121, 0)))
         .extracting(ShortMessage::getData1)
         .containsExactly(121, 11);
