@@ -97,6 +97,24 @@ public final class Backing {
     return score(number, true);
   }
 
+  /**
+   * A lap of a piece that ends after so many laps, each with the same bars: the last one leads into
+   * the ending, which is bar 1 of one more lap that is otherwise empty.
+   *
+   * @param number 1 to {@code laps + 1}
+   */
+  public Score lapOf(int number, int laps) {
+    if (number < laps) {
+      return lap(number);
+    }
+    Score last = lastLap(laps);
+    Beats from = number == laps ? Beats.ZERO : form.length();
+    List<Part> parts =
+        last.parts().stream().map(part -> part.stretch(from, from.plus(form.length()))).toList();
+    Score whole = lap(number);
+    return new Score(whole.title(), whole.countIn(), whole.length(), whole.marks(), parts);
+  }
+
   private Score score(int number, boolean last) {
     if (number < 1) {
       throw new IllegalArgumentException("laps are counted from 1, not " + number);

@@ -67,7 +67,7 @@ final class Hearing {
       screen.accept(new Message.Fault(Optional.empty()));
     } else if (moment instanceof Moment.Underrun underrun) {
       String words =
-          "The sound ran dry " + underrun.count() + " times; --buffer makes it steadier.";
+          "The sound ran dry (" + underrun.count() + "); a longer --buffer makes it steadier.";
       screen.accept(new Message.Notice(words));
     } else if (moment instanceof Moment.Trouble trouble) {
       screen.accept(new Message.Notice(trouble.sentence()));

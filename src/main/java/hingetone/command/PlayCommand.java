@@ -8,6 +8,7 @@ import hingetone.midi.Received;
 import hingetone.screen.Message;
 import hingetone.screen.terminal.TerminalScreen;
 import hingetone.text.Source;
+import hingetone.transport.LapSource;
 import hingetone.transport.Port;
 import hingetone.transport.PortFailure;
 import hingetone.transport.PortInput;
@@ -45,6 +46,9 @@ final class PlayCommand implements Runnable {
       description = "Stop after so many laps.")
   Optional<Integer> laps = Optional.empty();
 
+  @Option(names = "--no-count-in", description = "Begin with bar 1.")
+  boolean noCountIn;
+
   @Option(
       names = "--in",
       paramLabel = "PORT",
@@ -58,9 +62,10 @@ final class PlayCommand implements Runnable {
 
   @Override
   public void run() {
-    Chart chart = chartArguments.read();
+    Chart read = chartArguments.read();
+    Chart chart = noCountIn ? read.withCountIn(0) : read;
     Grooves grooves = chartArguments.grooves();
-    Setup setup = laps.map(Setup.USUAL::withLaps).orElse(Setup.USUAL);
+    Setup setup = laps.map(n -> Setup.USUAL.withLaps(n).withEnding(1)).orElse(Setup.USUAL);
     Performance performance =
         new Performance(
             chart,
@@ -85,13 +90,14 @@ final class PlayCommand implements Runnable {
     }
   }
 
-  private static Music music(Chart chart, Grooves grooves, Backing backing) {
+  private Music music(Chart chart, Grooves grooves, Backing backing) {
     String name = backing.groove(chart.form().get(0)).name();
-    return new Music(name, backing::lap, () -> next(chart, grooves, name));
+    LapSource lap = laps.<LapSource>map(n -> l -> backing.lapOf(l, n)).orElse(backing::lap);
+    return new Music(name, lap, () -> next(chart, grooves, name));
   }
 
   /** The chart in the next groove, by name, that fits all its meters. */
-  private static Optional<Music> next(Chart chart, Grooves grooves, String name) {
+  private Optional<Music> next(Chart chart, Grooves grooves, String name) {
     List<String> names = grooves.names();
     int at = names.indexOf(name);
     for (int i = 1; i < names.size(); i++) {

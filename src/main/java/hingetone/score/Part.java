@@ -1,5 +1,6 @@
 package hingetone.score;
 
+import hingetone.time.Beats;
 import java.util.List;
 import java.util.stream.Stream;
 
@@ -23,5 +24,17 @@ public record Part(Role role, Sound sound, List<Note> notes) {
   /** This part with more notes. */
   public Part plus(List<Note> more) {
     return new Part(role, sound, Stream.concat(notes.stream(), more.stream()).toList());
+  }
+
+  /** The notes that start within a stretch (and, from the start, before it), counted from it. */
+  public Part stretch(Beats from, Beats to) {
+    return new Part(
+        role,
+        sound,
+        notes.stream()
+            .filter(n -> n.onset().isBefore(to))
+            .filter(n -> from.isZero() || !n.onset().isBefore(from))
+            .map(n -> n.withOnset(n.onset().minus(from)))
+            .toList());
   }
 }

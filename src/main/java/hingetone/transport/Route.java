@@ -19,6 +19,7 @@ final class Route {
   private final int barsPerLap;
   private final int top;
   private final OptionalInt laps;
+  private final int endingBars;
   private Optional<Command.Loop> loop = Optional.empty();
   private OptionalInt target;
   private int last;
@@ -29,13 +30,14 @@ final class Route {
    * A route over a form.
    *
    * @param form the first lap, whose bars all laps have
-   * @param laps after how many laps it ends; empty for never
+   * @param setup says after how many laps it ends
    */
-  Route(Lap form, OptionalInt laps) {
+  Route(Lap form, Setup setup) {
     this.form = form;
     this.barsPerLap = form.bars().size();
     this.top = 1 - form.countIn().size();
-    this.laps = laps;
+    this.laps = setup.laps();
+    this.endingBars = setup.endingBars();
     goTo(top);
   }
 
@@ -101,7 +103,11 @@ final class Route {
 
   /** Whether the music is over. */
   boolean isOver() {
-    return goesOn() && laps.isPresent() && last >= laps.getAsInt() * barsPerLap;
+    return goesOn() && isEnding(last + 1 - endingBars);
+  }
+
+  private boolean isEnding(int bar) {
+    return laps.isPresent() && bar > laps.getAsInt() * barsPerLap;
   }
 
   /** Takes the next bar. */
@@ -138,7 +144,7 @@ final class Route {
       return new Step(loop.get().firstBar(), true, true);
     }
     int bar = last + 1;
-    return new Step(bar, false, bar > 1 && (bar - 1) % barsPerLap == 0);
+    return new Step(bar, false, bar > 1 && (bar - 1) % barsPerLap == 0 && !isEnding(bar));
   }
 
   private boolean loopEnds() {

@@ -8,6 +8,7 @@ import java.util.OptionalInt;
  * What is settled before playing.
  *
  * @param laps after how many laps it ends; empty for never
+ * @param endingBars how many bars of one more lap are the ending, 0 for none
  * @param channels the MIDI channel of a part, 0 to 15, where it is not the usual one
  * @param banks the bank of a part on a MIDI port, 0 to 16,383, where one is to be selected
  * @param midiClock whether a MIDI port gets clock, start, stop, continue and song position
@@ -15,12 +16,13 @@ import java.util.OptionalInt;
  */
 public record Setup(
     OptionalInt laps,
+    int endingBars,
     Map<Role, Integer> channels,
     Map<Role, Integer> banks,
     boolean midiClock,
     int volume) {
   /** Plays until told to stop, on the usual channels, with clock, at a moderate level. */
-  public static final Setup USUAL = new Setup(OptionalInt.empty(), Map.of(), Map.of(), true, 60);
+  public static final Setup USUAL = new Setup(OptionalInt.empty(), 0, Map.of(), Map.of(), true, 60);
 
   public Setup {
     channels = Map.copyOf(channels);
@@ -30,29 +32,34 @@ public record Setup(
             && banks.values().stream().allMatch(b -> b >= 0 && b <= 16_383)
             && volume >= 0
             && volume <= 100;
-    if (!known || laps.isPresent() && laps.getAsInt() < 1) {
+    if (!known || endingBars < 0 || laps.isPresent() && laps.getAsInt() < 1) {
       throw new IllegalArgumentException("no such setup: " + this);
     }
   }
 
   public Setup withLaps(int count) {
-    return new Setup(OptionalInt.of(count), channels, banks, midiClock, volume);
+    return new Setup(OptionalInt.of(count), endingBars, channels, banks, midiClock, volume);
+  }
+
+  /** After the last lap so many bars of the next one are played, without beginning a pass. */
+  public Setup withEnding(int bars) {
+    return new Setup(laps, bars, channels, banks, midiClock, volume);
   }
 
   public Setup withChannels(Map<Role, Integer> other) {
-    return new Setup(laps, other, banks, midiClock, volume);
+    return new Setup(laps, endingBars, other, banks, midiClock, volume);
   }
 
   public Setup withBanks(Map<Role, Integer> other) {
-    return new Setup(laps, channels, other, midiClock, volume);
+    return new Setup(laps, endingBars, channels, other, midiClock, volume);
   }
 
   public Setup withoutMidiClock() {
-    return new Setup(laps, channels, banks, false, volume);
+    return new Setup(laps, endingBars, channels, banks, false, volume);
   }
 
   public Setup withVolume(int percent) {
-    return new Setup(laps, channels, banks, midiClock, percent);
+    return new Setup(laps, endingBars, channels, banks, midiClock, percent);
   }
 
   int channel(Role role) {

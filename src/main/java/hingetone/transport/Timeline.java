@@ -74,7 +74,7 @@ final class Timeline {
     this.signals = signals;
     this.playhead = playhead;
     this.mixer = new Mixer(setup, volumeByChannel);
-    this.route = new Route(laps.lap(1).orElseThrow(), setup.laps());
+    this.route = new Route(laps.lap(1).orElseThrow(), setup);
     standAtTop();
     status = makeStatus();
   }

@@ -91,4 +91,22 @@ class BackingTest {
   private static List<Note> drums(Backing backing, int lap) {
     return backing.lap(lap).part(Role.DRUMS).orElseThrow().notes();
   }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"lantern-quay", "mill-race", "slow-tide"})
+  void a_piece_of_two_laps_ends_with_a_chord_on_the_bar_line_after_them(String name) {
+    Backing backing = Backing.of(chart(name), Grooves.builtIn());
+
+    assertThat(backing.lapOf(1, 2)).isEqualTo(backing.lap(1));
+    Score ending = backing.lapOf(3, 2);
+    assertThat(ending.length()).isEqualTo(backing.lap(1).length());
+    assertThat(ending.part(Role.BASS).orElseThrow().notes())
+        .hasSize(1)
+        .allMatch(n -> n.onset().isZero());
+    assertThat(ending.part(Role.CHORDS).orElseThrow().notes())
+        .hasSizeGreaterThan(1)
+        .allMatch(n -> n.onset().isZero());
+    assertThat(backing.lapOf(2, 2).part(Role.BASS).orElseThrow().notes())
+        .allMatch(n -> n.onset().isBefore(ending.length()));
+  }
 }

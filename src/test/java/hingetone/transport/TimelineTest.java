@@ -113,6 +113,20 @@ class TimelineTest {
   }
 
   @Test
+  void an_ending_is_one_more_bar_and_no_new_pass() {
+    Setup setup = Setup.USUAL.withoutMidiClock().withLaps(2).withEnding(1);
+    Rig rig = new Rig(n -> Band.plain(2, 120), setup);
+    rig.send(new Command.KeyWalk(5)).send(new Command.Play()).to(15_000);
+
+    assertThat(rig.moments(Moment.BarLine.class).stream().map(Moment.BarLine::bar))
+        .containsExactly(1, 2, 3, 4, 5);
+    assertThat(rig.moments(Moment.BarLine.class).stream().map(Moment.BarLine::keyShift))
+        .containsExactly(0, 0, 5, 5, 5);
+    assertThat(rig.moments(Moment.Finished.class)).hasSize(1);
+    assertThat(Wire.left(rig.messages())).isEmpty();
+  }
+
+  @Test
   void pause_lets_go_and_play_goes_on_where_it_stood() {
     Rig rig = Rig.playing(Band.plain(2, 120)).to(750).send(new Command.Pause());
     assertThat(Wire.left(rig.messages())).isEmpty();
