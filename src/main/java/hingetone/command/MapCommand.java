@@ -32,6 +32,8 @@ import picocli.CommandLine.TypeConversionException;
       "and for each crossing its common tones, holds and runs."
     })
 final class MapCommand implements Runnable {
+  private static final int WIDE_CELL = 8;
+  private static final int NARROW_CELL = 6;
   private static final int NARROW = 72;
 
   @Spec CommandSpec spec;
@@ -85,7 +87,7 @@ final class MapCommand implements Runnable {
 
   private NeckDrawing.Look look() {
     boolean wide = spec.usageMessage().width() >= NARROW;
-    return new NeckDrawing.Look(Main.writesUnicode(), wide);
+    return new NeckDrawing.Look(Main.writesUnicode(), wide ? WIDE_CELL : NARROW_CELL);
   }
 
   private void check(Chart chart, Form form) {

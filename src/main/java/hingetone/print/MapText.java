@@ -58,9 +58,7 @@ public final class MapText {
   private void write() {
     String tempo = chart.form().get(0).tempo().bpm().stripTrailingZeros().toPlainString();
     lines.add(InkedLine.of(chart.title(), Ink.STRONG).plus("   tempo " + tempo, Ink.PLAIN));
-    lines.add(
-        InkedLine.of(
-            "[ ] chord tone   ( ) scale tone   * in both keys at the next crossing", Ink.FAINT));
+    lines.add(InkedLine.of(NeckDrawing.legend(look.unicode(), true), Ink.FAINT));
     List<Form.Bar> place = new ArrayList<>();
     for (Form.Bar bar : ground.form().bars()) {
       if (selection.has(bar)) {

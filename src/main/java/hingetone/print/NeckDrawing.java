@@ -1,6 +1,5 @@
 package hingetone.print;
 
-import hingetone.print.InkedLine.Piece;
 import hingetone.print.NeckPicture.Mark;
 import java.util.ArrayList;
 import java.util.Collections;
@@ -9,21 +8,41 @@ import java.util.Optional;
 
 /**
  * Draws a neck as text, lying, string 1 on top, the nut on the left (on the right for a left-handed
- * player).
+ * player). The map and the screen both draw with it.
  *
- * <p>A note of the chord stands in square brackets, any other in round ones; a star says that both
- * keys at the next crossing have it. Ink repeats that, it never says anything alone.
+ * <p>Each meaning has a shape of its own: circles are here, diamonds stay over the next crossing,
+ * triangles come with it; a filled one is a note of the chord. Ink repeats that, it never says
+ * anything alone.
  */
 public final class NeckDrawing {
   private static final int LABEL = 3;
+  private static final int SHORT_NECK = 6;
+  private static final List<Integer> INLAYS = List.of(3, 5, 7, 9, 12, 15, 17, 19, 21, 24);
 
   /**
    * How to draw.
    *
-   * @param unicode whether lines may be drawn with box characters, else with ASCII
-   * @param wide whether there is room for seven columns a fret, else six without string lines
+   * @param unicode whether signs beyond ASCII may be used
+   * @param cell columns that a fret takes, its wire included, 4 or more
    */
-  public record Look(boolean unicode, boolean wide) {}
+  public record Look(boolean unicode, int cell) {}
+
+  /** What a piece of a row is. */
+  public enum Kind {
+    NAME,
+    WIRE,
+    NUMBER,
+    MARK
+  }
+
+  /**
+   * A stretch of one row.
+   *
+   * @param text what it says
+   * @param kind what it is
+   * @param mark the mark it shows, for {@link Kind#MARK}
+   */
+  public record Piece(String text, Kind kind, Optional<Mark> mark) {}
 
   private final NeckPicture picture;
   private final Look look;
@@ -33,88 +52,145 @@ public final class NeckDrawing {
     this.look = look;
   }
 
-  /** The drawing: a line of fret numbers, then one for each string. */
-  public static List<InkedLine> lines(NeckPicture picture, Look look) {
+  /** The rows from left to right: one for each string, then one of fret numbers. */
+  public static List<List<Piece>> rows(NeckPicture picture, Look look) {
     NeckDrawing drawing = new NeckDrawing(picture, look);
-    List<InkedLine> lines = new ArrayList<>();
-    lines.add(drawing.numbers());
-    for (int string = 1; string <= picture.neck().strings(); string++) {
-      lines.add(drawing.string(string));
+    List<List<Piece>> rows = new ArrayList<>();
+    for (int string = 1; string <= picture.strings().size(); string++) {
+      rows.add(drawing.string(string));
     }
-    return lines;
+    rows.add(drawing.numbers());
+    return rows;
+  }
+
+  /** The rows as lines with ink. */
+  public static List<InkedLine> lines(NeckPicture picture, Look look) {
+    return rows(picture, look).stream()
+        .map(row -> new InkedLine(row.stream().map(NeckDrawing::inked).toList()))
+        .toList();
+  }
+
+  private static InkedLine.Piece inked(Piece piece) {
+    Ink ink =
+        switch (piece.kind()) {
+          case NAME -> Ink.STRONG;
+          case WIRE, NUMBER -> Ink.FAINT;
+          case MARK -> ink(piece.mark().orElseThrow());
+        };
+    return new InkedLine.Piece(piece.text(), ink);
+  }
+
+  private static Ink ink(Mark mark) {
+    return mark.stays() ? Ink.COMMON : mark.ofChord() ? Ink.CHORD : Ink.PLAIN;
+  }
+
+  /** What the signs mean, in a line. */
+  public static String legend(boolean unicode, boolean crossing) {
+    String here =
+        sign(unicode, false, false, false) + " scale  " + sign(unicode, true, false, false);
+    String later =
+        " chord  "
+            + sign(unicode, false, true, false)
+            + " stays  "
+            + sign(unicode, false, false, true)
+            + " comes";
+    return here + (crossing ? later : " chord");
   }
 
   /** Columns that the drawing takes. */
   public static int width(NeckPicture picture, Look look) {
-    int frets = picture.high() - picture.low() + 1;
-    return LABEL + 1 + frets * (look.wide ? 8 : 7);
+    return LABEL + (picture.high() - picture.low() + 1) * look.cell;
   }
 
-  private InkedLine numbers() {
+  /** Columns of the string's name beside the frets. */
+  public static int labelWidth() {
+    return LABEL;
+  }
+
+  private List<Piece> string(int string) {
     List<Piece> pieces = new ArrayList<>();
-    pieces.add(new Piece(" ".repeat(LABEL + (picture.low() == 0 ? 0 : 1)), Ink.PLAIN));
+    String name = picture.strings().get(string - 1);
+    boolean mirrored = picture.leftHanded();
+    String label = mirrored ? padBefore(name) : padAfter(name);
+    pieces.add(new Piece(label, Kind.NAME, Optional.empty()));
     for (int fret = picture.low(); fret <= picture.high(); fret++) {
-      pieces.add(new Piece(centred(Integer.toString(fret), cell() + 1), Ink.FAINT));
+      pieces.addAll(cell(string, fret));
     }
     return handed(pieces);
   }
 
-  private InkedLine string(int string) {
-    List<Piece> pieces = new ArrayList<>();
-    String name = picture.neck().tuning().string(string).name().simplified().toString();
-    boolean mirrored = picture.neck().leftHanded();
-    pieces.add(new Piece(mirrored ? " " + pad(name, LABEL - 1) : pad(name, LABEL), Ink.STRONG));
-    if (picture.low() > 0) {
-      pieces.add(new Piece(look.unicode ? "┊" : ":", Ink.FAINT));
-    }
-    for (int fret = picture.low(); fret <= picture.high(); fret++) {
-      pieces.add(cell(string, fret));
-      pieces.add(new Piece(fret == 0 ? nut() : look.unicode ? "│" : "|", Ink.FAINT));
-    }
-    return handed(pieces);
-  }
-
-  private String nut() {
-    return look.unicode ? "║" : "#";
-  }
-
-  private int cell() {
-    return look.wide ? 7 : 6;
-  }
-
-  private Piece cell(int string, int fret) {
+  /** A fret's cell, the wire towards the body at its end. */
+  private List<Piece> cell(int string, int fret) {
+    String line = fret == 0 ? " " : look.unicode ? "─" : "-";
+    String wire = fret == 0 ? (look.unicode ? "║" : "H") : look.unicode ? "┼" : "|";
+    int room = look.cell - 1;
     Optional<Mark> mark = picture.at(string, fret);
-    String line = fret == 0 || !look.wide ? " " : look.unicode ? "─" : "-";
-    if (mark.isEmpty()) {
-      String empty = fret > 0 && look.unicode ? "─" : fret > 0 ? "-" : " ";
-      return new Piece(empty.repeat(cell()), Ink.FAINT);
+    String text = mark.map(m -> cut(sign(m) + m.label(), room)).orElse("");
+    // Centred in the cell as the player sees it, so a mirrored one has its odd column elsewhere.
+    int before = (room - text.length()) / 2;
+    int after = room - text.length() - before;
+    List<Piece> pieces = new ArrayList<>();
+    pieces.add(wires(line.repeat(picture.leftHanded() ? after : before)));
+    pieces.add(new Piece(text, mark.isPresent() ? Kind.MARK : Kind.WIRE, mark));
+    pieces.add(wires(line.repeat(picture.leftHanded() ? before : after) + wire));
+    return pieces;
+  }
+
+  private static Piece wires(String text) {
+    return new Piece(text, Kind.WIRE, Optional.empty());
+  }
+
+  private List<Piece> numbers() {
+    List<Piece> pieces = new ArrayList<>();
+    pieces.add(new Piece(" ".repeat(LABEL), Kind.NUMBER, Optional.empty()));
+    boolean all = picture.high() - picture.low() < SHORT_NECK;
+    for (int fret = picture.low(); fret <= picture.high(); fret++) {
+      boolean shown = all || fret == picture.low() || INLAYS.contains(fret);
+      String number = shown ? Integer.toString(fret) : "";
+      int before = (look.cell - 1 - number.length()) / 2;
+      int after = look.cell - number.length() - before;
+      String text =
+          picture.leftHanded()
+              ? " ".repeat(after) + number + " ".repeat(before)
+              : " ".repeat(before) + number + " ".repeat(after);
+      pieces.add(new Piece(text, Kind.NUMBER, Optional.empty()));
     }
-    Mark m = mark.get();
-    String star = m.common() ? "*" : "";
-    String text = (m.ofChord() ? "[" + m.label() + "]" : "(" + m.label() + ")") + star;
-    Ink ink = m.common() ? Ink.COMMON : m.ofChord() ? Ink.CHORD : Ink.PLAIN;
-    return new Piece(filled(text, cell(), line), ink);
+    return handed(pieces);
   }
 
   /** The pieces in the order of the player's hand. */
-  private InkedLine handed(List<Piece> pieces) {
-    if (picture.neck().leftHanded()) {
+  private List<Piece> handed(List<Piece> pieces) {
+    if (picture.leftHanded()) {
       Collections.reverse(pieces);
+      pieces.replaceAll(
+          p -> p.kind() == Kind.WIRE ? wires(new StringBuilder(p.text()).reverse().toString()) : p);
     }
-    return new InkedLine(pieces);
+    return pieces;
   }
 
-  private static String pad(String text, int width) {
-    return text + " ".repeat(Math.max(0, width - text.length()));
+  private String sign(Mark mark) {
+    return sign(look.unicode, mark.ofChord(), mark.stays(), mark.coming());
   }
 
-  private static String centred(String text, int width) {
-    return filled(text, width, " ");
+  private static String sign(boolean unicode, boolean ofChord, boolean stays, boolean coming) {
+    if (stays) {
+      return ofChord ? (unicode ? "◆" : "X") : unicode ? "◇" : "x";
+    }
+    if (coming) {
+      return ofChord ? (unicode ? "▲" : "V") : unicode ? "△" : "v";
+    }
+    return ofChord ? (unicode ? "●" : "@") : unicode ? "○" : "o";
   }
 
-  private static String filled(String text, int width, String with) {
-    int left = Math.max(0, (width - text.length()) / 2);
-    int right = Math.max(0, width - text.length() - left);
-    return with.repeat(left) + text + with.repeat(right);
+  private static String cut(String text, int room) {
+    return text.substring(0, Math.min(text.length(), room));
+  }
+
+  private static String padAfter(String text) {
+    return text + " ".repeat(Math.max(0, LABEL - text.length()));
+  }
+
+  private static String padBefore(String text) {
+    return " ".repeat(Math.max(0, LABEL - text.length())) + text;
   }
 }

@@ -3,33 +3,53 @@ package hingetone.print;
 import hingetone.neck.Dot;
 import hingetone.neck.Fretboard;
 import hingetone.neck.Shape;
-import hingetone.neck.Spot;
 import hingetone.theory.Chord;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.IntStream;
 
 /**
  * What a drawing of a neck shows: a stretch of it and the marks on it.
  *
- * @param neck the neck
+ * @param strings the names of the open strings, from the highest
+ * @param leftHanded whether the nut is on the right
  * @param low the lowest fret shown, 0 for the open strings
  * @param high the highest fret shown
  * @param marks the marks
  */
-public record NeckPicture(Fretboard neck, int low, int high, List<Mark> marks) {
+public record NeckPicture(
+    List<String> strings, boolean leftHanded, int low, int high, List<Mark> marks) {
 
   /**
    * One mark.
    *
-   * @param spot where
-   * @param label what stands there, at most three characters: a scale degree as a rule
+   * @param string its string, 1 being the highest
+   * @param fret its fret, 0 for the open string
+   * @param label what stands there: a scale degree or a note's name as a rule
    * @param ofChord whether it is a note of the chord
-   * @param common whether both keys at the next crossing have it
+   * @param stays whether both keys at the next crossing have it
+   * @param coming whether it belongs to the shape to come only
+   * @param weight how much it stands out
    */
-  public record Mark(Spot spot, String label, boolean ofChord, boolean common) {}
+  public record Mark(
+      int string,
+      int fret,
+      String label,
+      boolean ofChord,
+      boolean stays,
+      boolean coming,
+      Weight weight) {}
+
+  /** How much a mark stands out. */
+  public enum Weight {
+    FAINT,
+    PLAIN,
+    STRONG
+  }
 
   public NeckPicture {
+    strings = List.copyOf(strings);
     marks = List.copyOf(marks);
     if (low < 0 || high < low) {
       throw new IllegalArgumentException("no such stretch of a neck: " + low + " to " + high);
@@ -43,17 +63,29 @@ public record NeckPicture(Fretboard neck, int low, int high, List<Mark> marks) {
    */
   public static NeckPicture of(
       Fretboard neck, Shape shape, Optional<Chord> chord, Set<Integer> common) {
+    List<String> names =
+        IntStream.rangeClosed(1, neck.strings())
+            .mapToObj(string -> neck.tuning().string(string).name().simplified().toString())
+            .toList();
     List<Mark> marks = shape.dots().stream().map(dot -> mark(dot, chord, common)).toList();
-    return new NeckPicture(neck, shape.low(), shape.high(), marks);
+    return new NeckPicture(names, neck.leftHanded(), shape.low(), shape.high(), marks);
   }
 
   private static Mark mark(Dot dot, Optional<Chord> chord, Set<Integer> common) {
     int chroma = dot.pitch().name().chroma();
     boolean ofChord = chord.flatMap(c -> c.degreeOf(chroma)).isPresent();
-    return new Mark(dot.spot(), dot.degree().toString(), ofChord, common.contains(chroma));
+    boolean stays = common.contains(chroma);
+    return new Mark(
+        dot.string(),
+        dot.fret(),
+        dot.degree().toString(),
+        ofChord,
+        stays,
+        false,
+        ofChord ? Weight.STRONG : Weight.PLAIN);
   }
 
   Optional<Mark> at(int string, int fret) {
-    return marks.stream().filter(m -> m.spot().equals(new Spot(string, fret))).findFirst();
+    return marks.stream().filter(m -> m.string() == string && m.fret() == fret).findFirst();
   }
 }

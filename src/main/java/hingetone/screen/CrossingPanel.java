@@ -52,7 +52,7 @@ final class CrossingPanel {
     String notes =
         crossing.common().isEmpty()
             ? "nothing stays"
-            : Signs.of(state).staysInChord() + " stays " + String.join(" ", crossing.common());
+            : Signs.of(state).stays() + " stays " + String.join(" ", crossing.common());
     canvas.put(0, column + 3, notes, style);
   }
 

@@ -14,27 +14,16 @@ record Signs(
     String pickup,
     String landing,
     String held,
-    String string,
-    String fret,
-    String nut,
-    String scaleTone,
-    String chordTone,
+    String lamp,
     String stays,
-    String staysInChord,
-    String comes,
-    String comesInChord,
     String to,
     String half,
     String warning) {
   private static final Signs UNICODE =
-      new Signs(
-          "│", "┃", "█", "·", "━", "─", "▲", "╌", "▼", "━", "─", "┼", "║", "○", "●", "◇", "◆", "△",
-          "▲", "→", "½", "!");
+      new Signs("│", "┃", "█", "·", "━", "─", "▲", "╌", "▼", "━", "●", "◆", "→", "½", "!");
 
   private static final Signs ASCII =
-      new Signs(
-          "|", "I", "#", ".", "=", "-", "^", "-", "V", "=", "-", "|", "H", "o", "@", "x", "X", "v",
-          "V", "->", ".5", "!");
+      new Signs("|", "I", "#", ".", "=", "-", "^", "-", "V", "=", "@", "X", "->", ".5", "!");
 
   static Signs of(State state) {
     return state.ascii() ? ASCII : UNICODE;

@@ -86,6 +86,6 @@ final class TurnPanel {
   private static String lamps(Turn turn, State state, Moment moment) {
     long left = moment.beatsUntil(turn.from()).ceil();
     boolean counted = turn.kind() == Turn.Kind.PLAYER && left > 0 && left <= COUNTED_BEATS;
-    return counted ? "  " + (Signs.of(state).chordTone() + " ").repeat((int) left).strip() : "";
+    return counted ? "  " + (Signs.of(state).lamp() + " ").repeat((int) left).strip() : "";
   }
 }

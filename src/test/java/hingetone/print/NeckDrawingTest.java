@@ -18,46 +18,76 @@ class NeckDrawingTest {
   private static final Set<Integer> A_D_E = Set.of(9, 2, 4);
 
   @Test
-  void the_highest_string_is_on_top_chord_tones_in_brackets_common_tones_starred() {
-    assertThat(drawn(7, false, new Look(true, true)))
+  void the_highest_string_is_on_top_chord_tones_are_filled_common_tones_are_diamonds() {
+    assertThat(drawn(7, false, new Look(true, 8)))
         .isEqualTo(
             """
-                   7       8       9       10
-            E  ┊───────│─[b3]──│───────│─(4)*──│
-            B  ┊───────│─[b7]──│───────│─[1]*──│
-            G  ┊─(4)*──│───────│─[5]*──│───────│
-            D  ┊─[1]*──│───────│───────│─[b3]──│
-            A  ┊─[5]*──│───────│───────│─[b7]──│
-            E  ┊───────│─[b3]──│───────│─(4)*──│
+            E  ───────┼──●b3──┼───────┼──◇4───┼
+            B  ───────┼──●b7──┼───────┼──◆1───┼
+            G  ──◇4───┼───────┼──◆5───┼───────┼
+            D  ──◆1───┼───────┼───────┼──●b3──┼
+            A  ──◆5───┼───────┼───────┼──●b7──┼
+            E  ───────┼──●b3──┼───────┼──◇4───┼
+                  7       8       9      10
             """);
   }
 
   @Test
   void in_ascii_and_narrow_it_says_the_same() {
-    assertThat(drawn(7, false, new Look(false, false)))
+    assertThat(drawn(7, false, new Look(false, 6)))
         .isEqualTo(
             """
-                   7      8      9     10
-            E  :------| [b3] |------| (4)* |
-            B  :------| [b7] |------| [1]* |
-            G  : (4)* |------| [5]* |------|
-            D  : [1]* |------|------| [b3] |
-            A  : [5]* |------|------| [b7] |
-            E  :------| [b3] |------| (4)* |
+            E  -----|-@b3-|-----|-x4--|
+            B  -----|-@b7-|-----|-X1--|
+            G  -x4--|-----|-X5--|-----|
+            D  -X1--|-----|-----|-@b3-|
+            A  -X5--|-----|-----|-@b7-|
+            E  -----|-@b3-|-----|-x4--|
+                 7     8     9    10
             """);
   }
 
   @Test
   void for_a_left_handed_player_the_nut_is_on_the_right() {
-    List<String> lines = drawn(0, true, new Look(true, true)).lines().toList();
-    assertThat(lines.get(1)).endsWith("║ [5]*   E").startsWith("│");
-    assertThat(lines.get(0).strip()).startsWith("3").endsWith("0");
+    assertThat(drawn(0, true, new Look(true, 6)))
+        .isEqualTo(
+            """
+            ┼─●b7─┼─────┼─────║ ◆5    E
+            ┼─◇4──┼─────┼─●b3─║       B
+            ┼─────┼─◆1──┼─────║ ●b7   G
+            ┼─────┼─◆5──┼─────║ ◇4    D
+            ┼─●b3─┼─────┼─────║ ◆1    A
+            ┼─●b7─┼─────┼─────║ ◆5    E
+               3     2     1     0
+            """);
+  }
+
+  @Test
+  void what_comes_with_the_next_key_is_a_triangle() {
+    NeckPicture picture =
+        new NeckPicture(
+            List.of("E"),
+            false,
+            6,
+            8,
+            List.of(
+                new NeckPicture.Mark(1, 6, "1", true, false, true, NeckPicture.Weight.FAINT),
+                new NeckPicture.Mark(1, 8, "2", false, false, true, NeckPicture.Weight.STRONG)));
+    assertThat(NeckDrawing.lines(picture, new Look(true, 5)).get(0).plain())
+        .isEqualTo("E  ─▲1─┼────┼─△2─┼");
+  }
+
+  @Test
+  void a_long_neck_has_numbers_at_the_inlays_only() {
+    NeckPicture picture = new NeckPicture(List.of("E"), false, 2, 12, List.of());
+    assertThat(NeckDrawing.lines(picture, new Look(true, 4)).get(1).plain())
+        .isEqualTo("    2   3       5       7       9          12");
   }
 
   @Test
   void no_line_is_wider_than_said_and_colour_adds_no_text() {
-    for (boolean wide : List.of(true, false)) {
-      Look look = new Look(true, wide);
+    for (int cell : List.of(8, 6, 4)) {
+      Look look = new Look(true, cell);
       NeckPicture picture = picture(7, false);
       for (InkedLine line : NeckDrawing.lines(picture, look)) {
         assertThat(line.plain().length()).isLessThanOrEqualTo(NeckDrawing.width(picture, look));
