@@ -3,6 +3,7 @@ package hingetone.backing;
 import hingetone.chart.Chart;
 import hingetone.chart.Form;
 import hingetone.chart.Section;
+import hingetone.groove.Feel;
 import hingetone.groove.Groove;
 import hingetone.groove.Grooves;
 import hingetone.groove.Human;
@@ -85,6 +86,18 @@ public final class Backing {
   /** The groove a section is played in. */
   public Groove groove(Section section) {
     return grooves.get(section.name());
+  }
+
+  /**
+   * Where a place drawn straight is played, the swing of its section included.
+   *
+   * @param place quarter notes from the start of the lap, at least 0, below the lap's length
+   */
+  public Beats played(Beats place) {
+    Form.Bar bar = form.bar(form.position(place).bar());
+    Feel own = groove(bar.section()).feel();
+    Feel feel = bar.section().swing().map(own::withPercent).orElse(own);
+    return bar.start().plus(feel.place(place.minus(bar.start()), bar.meter()));
   }
 
   /** The score of a lap, counted from 1. */

@@ -3,14 +3,10 @@ package hingetone.command;
 import hingetone.chart.Chart;
 import hingetone.chart.Form;
 import hingetone.exchange.Made;
-import hingetone.exchange.Maker;
 import hingetone.exchange.Plan;
 import hingetone.exchange.Prompt;
-import hingetone.ground.Ground;
-import hingetone.neck.Fretboard;
 import hingetone.print.PlanJson;
 import hingetone.print.PlanText;
-import hingetone.print.TabText;
 import java.io.PrintWriter;
 import java.util.ArrayList;
 import java.util.List;
@@ -52,8 +48,7 @@ final class PlanCommand implements Runnable {
   @Override
   public void run() {
     Chart chart = arguments.read();
-    Form form = Form.of(chart);
-    Plan plan = Plan.of(chart, form);
+    Plan plan = Plan.of(chart, Form.of(chart));
     PrintWriter out = spec.commandLine().getOut();
     if (json) {
       List<Prompt> prompts =
@@ -63,17 +58,16 @@ final class PlanCommand implements Runnable {
               .toList();
       out.print(PlanJson.of(prompts));
     } else {
-      out.print(PlanText.of(plan, laps, notes ? tab(chart, plan) : prompt -> List.of()));
+      out.print(
+          PlanText.of(plan, laps, notes ? tab(ExamplePhrases.of(chart)) : prompt -> List.of()));
     }
     out.flush();
   }
 
-  private Function<Prompt, List<String>> tab(Chart chart, Plan plan) {
-    Fretboard neck = Fretboard.of(chart.tuning(), chart.capo());
-    Maker maker = Maker.of(plan, Ground.of(chart, plan.form(), neck), chart.seed());
+  private static Function<Prompt, List<String>> tab(ExamplePhrases phrases) {
     return prompt -> {
-      Made made = maker.make(prompt);
-      List<String> lines = new ArrayList<>(TabText.of(plan.form(), neck, made));
+      Made made = phrases.maker().make(prompt);
+      List<String> lines = new ArrayList<>(phrases.tab(made));
       lines.add(made.why());
       lines.add("");
       return lines;

@@ -3,6 +3,8 @@ package hingetone.command;
 import hingetone.backing.Backing;
 import hingetone.chart.Chart;
 import hingetone.command.Performance.Music;
+import hingetone.exchange.Lead;
+import hingetone.exchange.Shown;
 import hingetone.groove.Grooves;
 import hingetone.midi.Received;
 import hingetone.screen.Message;
@@ -56,6 +58,15 @@ final class PlayCommand implements Runnable {
   Optional<String> in = Optional.empty();
 
   @Option(
+      names = "--show-me",
+      paramLabel = "WHICH",
+      arity = "0..1",
+      fallbackValue = "all",
+      converter = ExamplePhrases.ToShown.class,
+      description = "Play example phrases over the backing: all, statements or crossings.")
+  Optional<Shown> showMe = Optional.empty();
+
+  @Option(
       names = "--plain",
       description = "Lines of text instead of the screen: one for each event.")
   boolean plain;
@@ -92,8 +103,18 @@ final class PlayCommand implements Runnable {
 
   private Music music(Chart chart, Grooves grooves, Backing backing) {
     String name = backing.groove(chart.form().get(0)).name();
-    LapSource lap = laps.<LapSource>map(n -> l -> backing.lapOf(l, n)).orElse(backing::lap);
+    LapSource band = laps.<LapSource>map(n -> l -> backing.lapOf(l, n)).orElse(backing::lap);
+    LapSource lap = showMe.map(which -> withExamples(chart, backing, band, which)).orElse(band);
     return new Music(name, lap, () -> next(chart, grooves, name));
+  }
+
+  /** The band with example phrases on a channel of their own, up to the ending. */
+  private LapSource withExamples(Chart chart, Backing backing, LapSource band, Shown which) {
+    Lead lead = ExamplePhrases.of(chart).lead(backing::played);
+    return number ->
+        laps.filter(n -> number > n).isPresent()
+            ? band.lap(number)
+            : band.lap(number).with(lead.ofLap(number, which));
   }
 
   /** The chart in the next groove, by name, that fits all its meters. */

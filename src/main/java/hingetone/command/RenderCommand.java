@@ -2,6 +2,8 @@ package hingetone.command;
 
 import hingetone.backing.Backing;
 import hingetone.chart.Chart;
+import hingetone.exchange.Lead;
+import hingetone.exchange.Shown;
 import hingetone.score.Score;
 import hingetone.text.Suggestion;
 import java.io.PrintWriter;
@@ -53,6 +55,13 @@ final class RenderCommand implements Runnable {
   @Option(names = "--stems", description = "With .wav: a file for each part beside the whole.")
   boolean stems;
 
+  @Option(
+      names = "--lead",
+      paramLabel = "WHICH",
+      converter = ExamplePhrases.ToShown.class,
+      description = "Add example phrases on a track of their own: all, statements or crossings.")
+  Optional<Shown> lead = Optional.empty();
+
   @Override
   public void run() {
     Runnable write = writer();
@@ -92,13 +101,16 @@ final class RenderCommand implements Runnable {
   private RenderedScore rendered() {
     Chart chart = chartArguments.read();
     Chart counted = noCountIn ? chart.withCountIn(0) : chart;
-    return new RenderedScore(score(chartArguments.backing(counted)), soundFont);
+    return new RenderedScore(score(counted, chartArguments.backing(counted)), soundFont);
   }
 
-  private Score score(Backing backing) {
+  private Score score(Chart chart, Backing backing) {
     List<Score> all = new ArrayList<>();
+    Optional<Lead> phrases = lead.map(which -> ExamplePhrases.of(chart).lead(backing::played));
     for (int lap = 1; lap <= laps; lap++) {
-      all.add(laps > 1 && lap == laps ? backing.lastLap(lap) : backing.lap(lap));
+      Score score = laps > 1 && lap == laps ? backing.lastLap(lap) : backing.lap(lap);
+      int number = lap;
+      all.add(phrases.map(p -> score.with(p.ofLap(number, lead.get()))).orElse(score));
     }
     return Score.inTurn(all);
   }

@@ -35,6 +35,13 @@ public record Score(String title, Beats countIn, Beats length, List<Mark> marks,
     return marks.stream().filter(kind::isInstance).map(kind::cast);
   }
 
+  /** The same score with one more part. */
+  public Score with(Part part) {
+    List<Part> more = new ArrayList<>(parts);
+    more.add(part);
+    return new Score(title, countIn, length, marks, more);
+  }
+
   /** The part with a role, when the score has one. */
   public Optional<Part> part(Role role) {
     return parts.stream().filter(part -> part.role() == role).findFirst();

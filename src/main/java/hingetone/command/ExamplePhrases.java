@@ -1,0 +1,64 @@
+package hingetone.command;
+
+import hingetone.chart.Chart;
+import hingetone.chart.Form;
+import hingetone.exchange.Lead;
+import hingetone.exchange.Made;
+import hingetone.exchange.Maker;
+import hingetone.exchange.Plan;
+import hingetone.exchange.Shown;
+import hingetone.ground.Ground;
+import hingetone.neck.Fretboard;
+import hingetone.print.TabText;
+import hingetone.text.Suggestion;
+import hingetone.time.Beats;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import java.util.function.UnaryOperator;
+import picocli.CommandLine.ITypeConverter;
+import picocli.CommandLine.TypeConversionException;
+
+/**
+ * A chart's plan with a maker of example phrases for it.
+ *
+ * @param plan the plan
+ * @param neck the neck they are played on
+ * @param maker the maker
+ */
+record ExamplePhrases(Plan plan, Fretboard neck, Maker maker) {
+  static ExamplePhrases of(Chart chart) {
+    Form form = Form.of(chart);
+    Plan plan = Plan.of(chart, form);
+    Fretboard neck = Fretboard.of(chart.tuning(), chart.capo());
+    Ground ground = Ground.of(chart, form, neck);
+    return new ExamplePhrases(plan, neck, Maker.of(plan, ground, chart.seed()));
+  }
+
+  /** The phrases as a part, played in the feel of a band. */
+  Lead lead(UnaryOperator<Beats> played) {
+    return new Lead(plan, maker, played);
+  }
+
+  /** A phrase as rows of tab. */
+  List<String> tab(Made made) {
+    return TabText.of(plan.form(), neck, made);
+  }
+
+  /** Reads which phrases are shown. */
+  static final class ToShown implements ITypeConverter<Shown> {
+    @Override
+    public Shown convert(String text) {
+      List<String> known =
+          Arrays.stream(Shown.values()).map(s -> s.name().toLowerCase(Locale.ROOT)).toList();
+      int found = known.indexOf(text.toLowerCase(Locale.ROOT));
+      if (found < 0) {
+        String hint =
+            Suggestion.nearest(text, known).map(w -> ". Did you mean " + w + "?").orElse("");
+        throw new TypeConversionException(
+            "\"" + text + "\": I expected " + String.join(", ", known) + hint);
+      }
+      return Shown.values()[found];
+    }
+  }
+}
