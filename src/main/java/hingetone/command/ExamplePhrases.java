@@ -31,7 +31,7 @@ record ExamplePhrases(Plan plan, Fretboard neck, Maker maker) {
     Form form = Form.of(chart);
     Plan plan = Plan.of(chart, form);
     Fretboard neck = Fretboard.of(chart.tuning(), chart.capo());
-    Ground ground = Ground.of(chart, form, neck);
+    Ground ground = Ground.of(form, neck);
     return new ExamplePhrases(plan, neck, Maker.of(plan, ground, chart.seed()));
   }
 

@@ -136,7 +136,7 @@ final class Performance {
   private Facts facts(int shift) {
     Chart sounding = shift == 0 ? chart : chart.shifted(shift);
     Form bars = Form.of(sounding);
-    Ground ground = Ground.of(sounding, bars, board());
+    Ground ground = Ground.of(bars, board());
     return Survey.of(chart.title(), music.feel(), ground, Plan.of(sounding, bars));
   }
 

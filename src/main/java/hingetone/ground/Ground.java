@@ -1,6 +1,5 @@
 package hingetone.ground;
 
-import hingetone.chart.Chart;
 import hingetone.chart.Form;
 import hingetone.ground.Line.Side;
 import hingetone.neck.Fretboard;
@@ -47,13 +46,12 @@ public final class Ground {
   }
 
   /**
-   * The ground of a chart.
+   * The ground of a chart's form.
    *
-   * @param chart the chart
-   * @param form its form
+   * @param form the form
    * @param fretboard the neck it is played on
    */
-  public static Ground of(Chart chart, Form form, Fretboard fretboard) {
+  public static Ground of(Form form, Fretboard fretboard) {
     return new Ground(form, fretboard);
   }
 
@@ -80,11 +78,6 @@ public final class Ground {
   public Shape shapeAt(int bar, Beats beat) {
     Form.Bar there = form.bar(bar);
     return route.get(there.number() - 1).get(slot(there, beat));
-  }
-
-  /** The shapes of the route: for each bar of the lap one for each of its chords. */
-  public List<List<Shape>> route() {
-    return route;
   }
 
   /** The changes of key through a lap, the seam to the next lap last. */

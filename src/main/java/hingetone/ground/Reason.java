@@ -37,7 +37,7 @@ final class Reason {
 
   private String overChord(Chord chord) {
     List<String> parts = new ArrayList<>();
-    List<NoteName> had = chord.notes().stream().filter(scale::contains).toList();
+    List<NoteName> had = chord.notes().stream().flatMap(n -> asInScale(n).stream()).toList();
     parts.add(
         had.isEmpty() ? "has no note of " + chord : "has " + names(had) + " of " + chord.symbol());
     colours(chord).ifPresent(parts::add);
@@ -45,6 +45,11 @@ final class Reason {
     clashes(chord).ifPresent(parts::add);
     blueThird(chord).ifPresent(parts::add);
     return relation() + ": " + String.join(", ", parts) + ".";
+  }
+
+  /** A note as the scale spells it, so that a sentence has one name for it. */
+  private Optional<NoteName> asInScale(NoteName note) {
+    return scale.notes().stream().filter(note::soundsLike).findFirst();
   }
 
   private Optional<String> colours(Chord chord) {

@@ -6,7 +6,7 @@
  * {@code src/docs/ground.md}.
  *
  * <pre>{@code
- * Ground ground = Ground.of(chart, Form.of(chart), Fretboard.of(chart.tuning(), chart.capo()));
+ * Ground ground = Ground.of(Form.of(chart), Fretboard.of(chart.tuning(), chart.capo()));
  * ground.scalesAt(1, Beats.ONE).get(0);   // A minor pentatonic, its fit and the reason
  * ground.crossings().get(0).holds();      // what may ring across the first change of key
  * }</pre>

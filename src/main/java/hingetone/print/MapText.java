@@ -15,6 +15,7 @@ import hingetone.neck.Shape;
 import hingetone.neck.Spot;
 import hingetone.theory.Chord;
 import hingetone.theory.NoteName;
+import hingetone.time.Beats;
 import hingetone.time.Position;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -206,7 +207,9 @@ public final class MapText {
     Map<Integer, Hold> bestOfEachNote = new LinkedHashMap<>();
     holds.forEach(h -> bestOfEachNote.putIfAbsent(h.note().name().chroma(), h));
     bestOfEachNote.values().stream().limit(WAYS).forEach(this::hold);
-    runs.stream().limit(WAYS).forEach(this::run);
+    Map<String, Run> bestOfEachKind = new LinkedHashMap<>();
+    runs.forEach(r -> bestOfEachKind.putIfAbsent(r.kind() + " " + r.figure().size(), r));
+    bestOfEachKind.values().forEach(this::run);
     stays.stream().limit(1).forEach(this::stay);
   }
 
@@ -230,7 +233,7 @@ public final class MapText {
             .map(s -> "" + s)
             .collect(Collectors.joining(" and "));
     boolean one = run.figure().stream().map(Spot::string).distinct().count() == 1;
-    String beats = run.steps().get(0).beatsBefore().toString();
+    Beats early = run.steps().get(0).beatsBefore();
     lines.add(
         InkedLine.of("  run   ", Ink.COMMON)
             .plus(steps + " on the line", Ink.PLAIN)
@@ -241,11 +244,18 @@ public final class MapText {
                     + run.fromFret()
                     + " to "
                     + run.toFret()
-                    + ", "
-                    + beats
-                    + (beats.equals("1") ? " beat before" : " beats before")
+                    + ", begun "
+                    + early(early)
+                    + " before"
                     + travel(run.travel()),
                 Ink.FAINT));
+  }
+
+  private static String early(Beats beats) {
+    if (beats.equals(Beats.of(1, 2))) {
+      return "half a beat";
+    }
+    return beats + (beats.equals(Beats.ONE) ? " beat" : " beats");
   }
 
   private void stay(Stay stay) {

@@ -38,7 +38,13 @@ public record Scale(NoteName tonic, ScaleType type) {
 
   /** The interval from the tonic to a pitch class (0 to 11) when it belongs to the scale. */
   public Optional<Interval> degreeOf(int chroma) {
-    return type.intervals().stream().filter(i -> tonic.plus(i).chroma() == chroma).findFirst();
+    int above = Math.floorMod(chroma - tonic.chroma(), 12);
+    for (Interval interval : type.intervals()) {
+      if (Math.floorMod(interval.semitones(), 12) == above) {
+        return Optional.of(interval);
+      }
+    }
+    return Optional.empty();
   }
 
   /** The scale moved up by an interval. */

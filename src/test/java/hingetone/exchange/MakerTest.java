@@ -111,14 +111,14 @@ class MakerTest {
 
   static Maker maker(Chart chart, Plan plan) {
     Fretboard neck = Fretboard.of(chart.tuning(), chart.capo());
-    return Maker.of(plan, Ground.of(chart, plan.form(), neck), chart.seed());
+    return Maker.of(plan, Ground.of(plan.form(), neck), chart.seed());
   }
 
   private void measure(int seeds) throws Exception {
     for (Path file : demoCharts()) {
       Chart read = read(file);
       Form form = Form.of(read);
-      Ground ground = Ground.of(read, form, Fretboard.of(read.tuning(), read.capo()));
+      Ground ground = Ground.of(form, Fretboard.of(read.tuning(), read.capo()));
       for (long seed = 1; seed <= seeds; seed++) {
         Chart chart = read.withSeed(seed);
         Plan plan = Plan.of(chart, form);

@@ -25,7 +25,7 @@ final class Charts {
   static Ground ground(String sections, Fretboard neck) {
     Source source = new Source("test", "sections:\n" + sections);
     Chart chart = ChartReader.read(source).value().orElseThrow();
-    return Ground.of(chart, Form.of(chart), neck);
+    return Ground.of(Form.of(chart), neck);
   }
 
   static String section(String name, String key, String bars) {

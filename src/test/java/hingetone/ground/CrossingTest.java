@@ -3,12 +3,15 @@ package hingetone.ground;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import hingetone.neck.Fretboard;
+import hingetone.neck.Shape;
 import hingetone.neck.Spot;
 import hingetone.neck.Tuning;
+import hingetone.theory.Chord;
 import hingetone.theory.Key;
 import hingetone.theory.NoteName;
 import hingetone.theory.Scale;
 import hingetone.theory.ScaleType;
+import hingetone.time.Meter;
 import hingetone.time.Position;
 import java.util.ArrayList;
 import java.util.HashSet;
@@ -83,6 +86,41 @@ class CrossingTest {
     assertThat(bend.kind().cents()).isEqualTo(200);
     assertThat(bend.before().degree()).hasToString("5");
     assertThat(bend.after().degree()).hasToString("4");
+  }
+
+  @Test
+  void with_the_hand_at_fret_twelve_d_is_held_on_string_two_fret_fifteen_and_bent_to_e() {
+    // Common practice: string 2 fret 15 bent from D5 to E5.
+    Ground ground = aMinorToBMinor();
+    Key a = Key.parse("A minor").orElseThrow();
+    Key b = Key.parse("B minor").orElseThrow();
+    Shape hand = evenFrom(ground, a.pentatonic(), 12);
+    Line line =
+        new Line(
+            GUITAR,
+            Meter.parse("4/4").orElseThrow(),
+            new Line.Side(a, Chord.parse("Am7"), a.heptatonic(), hand),
+            new Line.Side(
+                b, Chord.parse("Bm7"), b.heptatonic(), ground.nearest(b.pentatonic(), hand)),
+            ground.shapes(b.pentatonic()));
+    Hold hold =
+        Holds.over(line).stream()
+            .filter(h -> h.spot().equals(new Spot(2, 15)))
+            .findFirst()
+            .orElseThrow();
+    assertThat(hold.note()).hasToString("D5");
+    assertThat(hold.before().degree()).hasToString("4");
+    assertThat(hold.after().degree()).hasToString("b3");
+    assertThat(hold.bend().orElseThrow().to()).hasToString("E5");
+    assertThat(hold.bend().orElseThrow().before().degree()).hasToString("5");
+    assertThat(hold.bend().orElseThrow().after().degree()).hasToString("4");
+  }
+
+  private static Shape evenFrom(Ground ground, Scale scale, int fret) {
+    return ground.shapes(scale).stream()
+        .filter(s -> s.layout() == Shape.Layout.EVEN && s.lowest().fret() == fret)
+        .findFirst()
+        .orElseThrow();
   }
 
   @Test

@@ -33,7 +33,7 @@ final class GroundBench {
     for (int i = 0; i < REPEATS; i++) {
       long before = used();
       long start = System.nanoTime();
-      Ground ground = Ground.of(chart, Form.of(chart), Fretboard.of(chart.tuning(), chart.capo()));
+      Ground ground = Ground.of(Form.of(chart), Fretboard.of(chart.tuning(), chart.capo()));
       length = Json.text(MapJson.tree(chart, ground, MapSelection.ALL)).length();
       millis[i] = (System.nanoTime() - start) / 1_000_000;
       kept = used() - before;
