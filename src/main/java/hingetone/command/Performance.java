@@ -2,7 +2,9 @@ package hingetone.command;
 
 import hingetone.chart.Chart;
 import hingetone.chart.Form;
+import hingetone.chart.PhraseTurn.Role;
 import hingetone.exchange.Plan;
+import hingetone.exchange.Shown;
 import hingetone.ground.Ground;
 import hingetone.neck.Fretboard;
 import hingetone.screen.Band;
@@ -28,11 +30,14 @@ import java.io.InputStreamReader;
 import java.io.PrintWriter;
 import java.nio.charset.Charset;
 import java.util.Optional;
+import java.util.Set;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.function.Consumer;
+import java.util.function.Function;
 import java.util.function.Supplier;
+import java.util.stream.Collectors;
 
 /**
  * Playing before a screen: the transport and the screen side by side, each told what the other
@@ -60,10 +65,11 @@ final class Performance {
    * What is played.
    *
    * @param feel its groove's name
-   * @param laps makes its laps
+   * @param laps makes its laps, with example phrases where some are shown
    * @param next the same chart in the next groove that fits; empty where there is no other
    */
-  record Music(String feel, LapSource laps, Supplier<Optional<Music>> next) {}
+  record Music(
+      String feel, Function<Optional<Shown>, LapSource> laps, Supplier<Optional<Music>> next) {}
 
   private final Chart chart;
   private final Form form;
@@ -79,11 +85,13 @@ final class Performance {
             return thread;
           });
   private Music music;
+  private Optional<Shown> shown;
 
   Performance(
       Chart chart,
       Music music,
       boolean leftHanded,
+      Optional<Shown> shown,
       Output output,
       Pedals pedals,
       ScreenSettings kept) {
@@ -94,6 +102,7 @@ final class Performance {
     this.leftHanded = leftHanded;
     this.output = output;
     this.kept = kept;
+    this.shown = shown;
   }
 
   /** Plays on the full screen until the player leaves. */
@@ -137,7 +146,20 @@ final class Performance {
     Chart sounding = shift == 0 ? chart : chart.shifted(shift);
     Form bars = Form.of(sounding);
     Ground ground = Ground.of(bars, board());
-    return Survey.of(chart.title(), music.feel(), ground, Plan.of(sounding, bars));
+    Plan plan = Plan.of(sounding, bars).withMachine(machine());
+    return Survey.of(chart.title(), music.feel(), ground, plan);
+  }
+
+  /** Who speaks is shown as the machine where it plays an example of all such phrases. */
+  private Set<Role> machine() {
+    return Set.of(Role.STATEMENT, Role.REPLY).stream()
+        .filter(role -> shown.filter(which -> which.showsAll(role)).isPresent())
+        .collect(Collectors.toSet());
+  }
+
+  /** The laps of the band, with the example phrases chosen. */
+  private LapSource laps() {
+    return music.laps().apply(shown);
   }
 
   /**
@@ -156,7 +178,7 @@ final class Performance {
         CompletableFuture.supplyAsync(
             () ->
                 output.open(
-                    music.laps(), hearing::hear, words -> runner.offer(new Message.Notice(words))));
+                    laps(), hearing::hear, words -> runner.offer(new Message.Notice(words))));
     opening.whenComplete(
         (transport, failure) -> {
           if (failure == null) {
@@ -181,7 +203,19 @@ final class Performance {
     ears.start();
     transport.send(new Command.Play());
     return new Stage(
-        transport, () -> nextGroove(transport, runner), settings -> keep(settings, runner));
+        transport,
+        () -> nextGroove(transport, runner),
+        next -> hear(next.apply(shown), transport, runner),
+        settings -> keep(settings, runner));
+  }
+
+  /** Other example phrases from the next bar on. */
+  private void hear(Optional<Shown> other, Transport transport, Runner runner) {
+    shown = other;
+    transport.send(new Command.Follow(laps()));
+    learn(transport.status().keyShift(), runner);
+    String words = other.map(which -> "Listen to " + which.words() + ".").orElse("All yours.");
+    runner.offer(new Message.Notice(words));
   }
 
   private void nextGroove(Transport transport, Runner runner) {
@@ -189,7 +223,7 @@ final class Performance {
     next.ifPresent(
         other -> {
           music = other;
-          transport.send(new Command.Follow(other.laps()));
+          transport.send(new Command.Follow(laps()));
         });
     String words = next.map(other -> "Groove: " + other.feel()).orElse("No other groove fits.");
     runner.offer(new Message.Notice(words));

@@ -82,6 +82,7 @@ final class PlayCommand implements Runnable {
             chart,
             music(chart, grooves, chartArguments.backing(chart)),
             chartArguments.leftHanded,
+            showMe,
             (lap, listener, say) -> output.open(lap, setup, listener, say),
             in.map(PlayCommand::pedals).orElse(keys -> () -> {}),
             new ScreenSettings(Folders.config()));
@@ -104,8 +105,10 @@ final class PlayCommand implements Runnable {
   private Music music(Chart chart, Grooves grooves, Backing backing) {
     String name = backing.groove(chart.form().get(0)).name();
     LapSource band = laps.<LapSource>map(n -> l -> backing.lapOf(l, n)).orElse(backing::lap);
-    LapSource lap = showMe.map(which -> withExamples(chart, backing, band, which)).orElse(band);
-    return new Music(name, lap, () -> next(chart, grooves, name));
+    return new Music(
+        name,
+        shown -> shown.map(which -> withExamples(chart, backing, band, which)).orElse(band),
+        () -> next(chart, grooves, name));
   }
 
   /** The band with example phrases on a channel of their own, up to the ending. */

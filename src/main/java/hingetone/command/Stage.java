@@ -1,5 +1,6 @@
 package hingetone.command;
 
+import hingetone.exchange.Shown;
 import hingetone.score.Role;
 import hingetone.screen.Band;
 import hingetone.screen.Effect;
@@ -18,6 +19,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Consumer;
+import java.util.function.UnaryOperator;
 
 /** Does what the screen asks for, by commands to the transport; and tells the screen its status. */
 final class Stage {
@@ -41,17 +43,24 @@ final class Stage {
 
   private final Transport transport;
   private final Runnable nextGroove;
+  private final Consumer<UnaryOperator<Optional<Shown>>> hear;
   private final Consumer<Settings> remember;
 
   /**
    * A stage for a transport.
    *
    * @param nextGroove changes the groove
+   * @param hear changes which example phrases are heard
    * @param remember keeps the settings
    */
-  Stage(Transport transport, Runnable nextGroove, Consumer<Settings> remember) {
+  Stage(
+      Transport transport,
+      Runnable nextGroove,
+      Consumer<UnaryOperator<Optional<Shown>>> hear,
+      Consumer<Settings> remember) {
     this.transport = transport;
     this.nextGroove = nextGroove;
+    this.hear = hear;
     this.remember = remember;
   }
 
@@ -61,9 +70,27 @@ final class Stage {
       remember.accept(settings.settings());
     } else if (effect instanceof Effect.NextGroove) {
       nextGroove.run();
+    } else if (effect instanceof Effect.NextExamples) {
+      hear.accept(Stage::next);
+    } else if (effect instanceof Effect.ToggleCrossingExamples) {
+      hear.accept(Stage::crossings);
     } else {
       command(effect, transport.status()).ifPresent(transport::send);
     }
+  }
+
+  /** None, the statements, all, and round again. */
+  static Optional<Shown> next(Optional<Shown> now) {
+    if (now.equals(Optional.of(Shown.STATEMENTS))) {
+      return Optional.of(Shown.ALL);
+    }
+    return now.equals(Optional.of(Shown.ALL)) ? Optional.empty() : Optional.of(Shown.STATEMENTS);
+  }
+
+  /** The ways over the crossings, or none. */
+  static Optional<Shown> crossings(Optional<Shown> now) {
+    boolean on = now.equals(Optional.of(Shown.CROSSINGS));
+    return on ? Optional.empty() : Optional.of(Shown.CROSSINGS);
   }
 
   /** The command for an effect; empty where the transport has no part in it. */

@@ -18,4 +18,18 @@ public enum Shown {
       case CROSSINGS -> prompt.crossing().isPresent();
     };
   }
+
+  /** Whether every phrase of a role is among them. */
+  public boolean showsAll(Role role) {
+    return this == ALL || this == STATEMENTS && role == Role.STATEMENT;
+  }
+
+  /** For people: {@code the statements}. */
+  public String words() {
+    return switch (this) {
+      case ALL -> "all phrases";
+      case STATEMENTS -> "the statements";
+      case CROSSINGS -> "the ways over the crossings";
+    };
+  }
 }

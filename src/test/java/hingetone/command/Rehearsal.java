@@ -35,8 +35,10 @@ final class Rehearsal {
     Performance performance =
         new Performance(
             chart,
-            new Performance.Music("two notes", lap -> score(chart, form, lap), Optional::empty),
+            new Performance.Music(
+                "two notes", shown -> lap -> score(chart, form, lap), Optional::empty),
             false,
+            Optional.empty(),
             (laps, listener, say) ->
                 silent
                     ? Transport.onSilentClock(laps, Setup.USUAL, listener)
