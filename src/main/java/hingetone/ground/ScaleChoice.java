@@ -34,6 +34,8 @@ final class ScaleChoice {
           .map(ScaleType::named)
           .toList();
 
+  private record Rated(Scale scale, double fit) {}
+
   private final Setting setting;
   private final List<NoteName> chordTones;
   private final Set<Integer> sounding;
@@ -63,24 +65,24 @@ final class ScaleChoice {
           .computeIfAbsent(Home.chromas(scale.notes().stream()), notes -> new ArrayList<>())
           .add(scale);
     }
-    List<FittingScale> sorted =
+    List<Rated> sorted =
         sameNotes.values().stream()
-            .map(choice::fitting)
+            .map(choice::rated)
             .sorted(
-                Comparator.comparingDouble(FittingScale::fit)
+                Comparator.comparingDouble(Rated::fit)
                     .reversed()
-                    .thenComparing(f -> f.scale().toString()))
+                    .thenComparing(r -> r.scale().toString()))
             .limit(Weights.MOST_OFFERED)
             .toList();
-    long offered = sorted.stream().filter(f -> f.fit() >= Weights.OFFERED).count();
-    return sorted.subList(0, (int) Math.max(1, offered));
+    long offered = sorted.stream().filter(r -> r.fit() >= Weights.OFFERED).count();
+    return sorted.stream().limit(Math.max(1, offered)).map(choice::fitting).toList();
   }
 
   /**
    * Scales with the same notes, under the name that players use: the key's own scale if it is one,
    * else the kind that stands first in the list.
    */
-  private FittingScale fitting(List<Scale> sameNotes) {
+  private Rated rated(List<Scale> sameNotes) {
     double fit = sameNotes.stream().mapToDouble(this::fit).max().orElseThrow();
     Key key = setting.homes().get(0).key();
     Scale named =
@@ -89,7 +91,11 @@ final class ScaleChoice {
                 Comparator.comparing((Scale s) -> !s.equals(key.scale()))
                     .thenComparing(s -> KINDS.indexOf(s.type())))
             .orElseThrow();
-    return new FittingScale(named, fit, Reason.of(setting, named, this));
+    return new Rated(named, fit);
+  }
+
+  private FittingScale fitting(Rated rated) {
+    return new FittingScale(rated.scale, rated.fit, Reason.of(setting, rated.scale, this));
   }
 
   /** Every kind of scale on every home's tonic and on the chord's root. */

@@ -144,7 +144,10 @@ public record ScaleType(String name, List<String> aliases, List<Interval> interv
 
   /** The kind with a name that is known to exist. */
   public static ScaleType named(String name) {
-    return parse(name).orElseThrow(() -> new IllegalArgumentException("no scale " + name));
+    ScaleType known = BY_NAME.get(name);
+    return known != null
+        ? known
+        : parse(name).orElseThrow(() -> new IllegalArgumentException("no scale " + name));
   }
 
   @Override
