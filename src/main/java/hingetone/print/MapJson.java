@@ -14,8 +14,6 @@ import hingetone.ground.Stay;
 import hingetone.ground.Turnaround;
 import hingetone.neck.Bend;
 import hingetone.neck.Dot;
-import hingetone.neck.DoubleStop;
-import hingetone.neck.HeldBend;
 import hingetone.neck.Shape;
 import hingetone.neck.Spot;
 import hingetone.theory.Chord;
@@ -137,9 +135,7 @@ public final class MapJson {
         "high", shape.high(),
         "stretch", shape.stretch().name().toLowerCase(java.util.Locale.ROOT).replace('_', ' '),
         "strings", shape.strings().stream().map(s -> s.stream().map(Dot::fret).toList()).toList(),
-        "bends", Bend.all(shape).stream().map(MapJson::shapeBend).toList(),
-        "heldBends", HeldBend.all(shape).stream().map(MapJson::heldBend).toList(),
-        "doubleStops", DoubleStop.all(shape).stream().map(MapJson::doubleStop).toList());
+        "bends", Bend.all(shape).stream().map(MapJson::shapeBend).toList());
   }
 
   private static Object shapeBend(Bend bend) {
@@ -149,19 +145,6 @@ public final class MapJson {
         "from", bend.from().pitch().toString(),
         "to", bend.to().toString(),
         "cents", bend.kind().cents());
-  }
-
-  private static Object heldBend(HeldBend pair) {
-    return object("bend", shapeBend(pair.bend()), "held", dot(pair.held()));
-  }
-
-  private static Object doubleStop(DoubleStop stop) {
-    return object(
-        "low", dot(stop.low()), "high", dot(stop.high()), "interval", stop.interval().toString());
-  }
-
-  private static Object dot(Dot dot) {
-    return object("string", dot.string(), "fret", dot.fret(), "note", dot.pitch().toString());
   }
 
   private Object crossing(Crossing crossing) {
