@@ -37,7 +37,7 @@ public enum ChartKey {
   RIFF("riff", Place.SECTION, "your own bass or chord line", "the groove's", ""),
   RIFF_OF("riff-of", Place.SECTION, "another section's riff, moved to this key", "none", "low"),
   BASS("bass", Place.RIFF, "the bass line as note text", "the groove's", "A2q A2q C3q D3q"),
-  CHORDS("chords", Place.RIFF, "the chord line as note text", "the groove's", "A3h+C4h+E4h");
+  CHORDS("chords", Place.RIFF, "the chord line as note text", "the groove's", "A3w+C4w+E4w");
 
   /** Where a key may stand. */
   public enum Place {

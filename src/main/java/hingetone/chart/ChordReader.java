@@ -34,19 +34,18 @@ final class ChordReader {
       noRoot(word, root);
       return Optional.empty();
     }
-    if (accidentals(text.substring(1, root)) > 2) {
+    int accidentals = root;
+    while (accidentals < text.length() && isThirdAccidental(text, root, accidentals)) {
+      accidentals++;
+    }
+    if (accidentals > root) {
       problems.add(
-          word.span().part(0, root),
+          word.span().part(0, accidentals),
           "more than two sharps or flats",
           "I read roots with up to two.");
       return Optional.empty();
     }
     int slash = text.lastIndexOf('/');
-    String bass = slash < 0 ? "" : text.substring(slash + 1);
-    if (slash >= 0 && !bass.isEmpty() && accidentals(bass.substring(1)) > 2) {
-      noBass(word, slash);
-      return Optional.empty();
-    }
     Optional<Chord> chord = Chord.parse(text);
     if (chord.isEmpty()) {
       mistake(word, root, slash);
@@ -54,8 +53,9 @@ final class ChordReader {
     return chord;
   }
 
-  private static int accidentals(String text) {
-    return text.codePoints().map(c -> c == 'x' || c > 0xFFFF ? 2 : 1).sum();
+  /** Whether a sharp or flat stands behind a root that has two already. */
+  private static boolean isThirdAccidental(String text, int root, int place) {
+    return text.codePointCount(1, root) == 2 && "#♯b♭".indexOf(text.charAt(place)) >= 0;
   }
 
   private void noRoot(Word word, int root) {
@@ -84,9 +84,7 @@ final class ChordReader {
   }
 
   private static boolean isChord(String text) {
-    return accidentals(text.substring(1, NoteName.prefixLength(text))) <= 2
-        && text.indexOf('/') < 0
-        && Chord.parse(text).isPresent();
+    return text.indexOf('/') < 0 && Chord.parse(text).isPresent();
   }
 
   private void mistake(Word word, int root, int slash) {

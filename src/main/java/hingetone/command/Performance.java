@@ -32,6 +32,7 @@ import java.nio.charset.Charset;
 import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.CompletionException;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.function.Consumer;
@@ -192,7 +193,18 @@ final class Performance {
       runner.run();
     } finally {
       endOfPedals.run();
-      opening.thenAccept(Transport::close).join();
+      end(opening);
+    }
+  }
+
+  private static void end(CompletableFuture<Transport> opening) {
+    try {
+      opening.join().close();
+    } catch (CompletionException e) {
+      if (e.getCause() instanceof CommandFailure failure) {
+        throw failure;
+      }
+      throw e;
     }
   }
 

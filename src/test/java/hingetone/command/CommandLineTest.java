@@ -59,4 +59,29 @@ class CommandLineTest {
       assertThat(out.toString()).contains("Usage: hingetone " + name);
     }
   }
+
+  @Test
+  void a_port_that_is_not_there_is_told_in_a_line_and_nothing_plays() {
+    int status =
+        run(
+            "play",
+            "demo-charts/mill-race.yaml",
+            "--plain",
+            "--out",
+            "no such port",
+            "--laps",
+            "1");
+    assertThat(status).isEqualTo(ExitStatus.WRONG_INPUT);
+    assertThat(err.toString()).containsIgnoringCase("MIDI output").doesNotContain("fault");
+  }
+
+  @Test
+  void a_mistyped_ending_or_groove_is_answered_with_what_there_is() {
+    assertThat(run("render", "demo-charts/mill-race.yaml", "-o", "x.midi"))
+        .isEqualTo(ExitStatus.WRONG_INPUT);
+    assertThat(err.toString()).contains(".mid, .wav");
+    assertThat(run("render", "demo-charts/mill-race.yaml", "--groove", "gravl-road", "-o", "x.mid"))
+        .isEqualTo(ExitStatus.WRONG_INPUT);
+    assertThat(err.toString()).contains("Did you mean gravel-road?");
+  }
 }

@@ -1,0 +1,152 @@
+package hingetone.hostile;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
+
+import hingetone.chart.Chart;
+import hingetone.chart.ChartReader;
+import hingetone.chart.Form;
+import hingetone.text.Reading;
+import hingetone.text.Source;
+import hingetone.text.TextFile;
+import java.io.ByteArrayInputStream;
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.Timeout;
+import org.junit.jupiter.api.io.TempDir;
+
+/** Files that nobody meant as charts, and charts that nobody meant to be so large. */
+@Timeout(20)
+class HostileInputTest {
+  private static final String HEAD = "sections:\n  low:\n    key: A minor\n    bars: |\n";
+
+  @TempDir Path folder;
+
+  private static String message(Reading<?> reading) {
+    assertThat(reading.value()).isEmpty();
+    String report = reading.problems().get(0).report();
+    assertThat(report).doesNotContain("Exception").doesNotContain("\u001b");
+    return reading.problems().get(0).message();
+  }
+
+  private String file(byte[] bytes) throws IOException {
+    return message(
+        ChartReader.readFile(Files.write(folder.resolve("chart.yaml"), bytes).toString()));
+  }
+
+  private String file(String text) throws IOException {
+    return file(text.getBytes(StandardCharsets.UTF_8));
+  }
+
+  @Test
+  void ten_thousand_bars_are_a_long_chart_and_nothing_worse() {
+    String bars = "      | Am7 | D7 | Am7 / / G | F#m7b5 B7 |\n".repeat(2500);
+    Chart chart = ChartReader.read(new Source("long", HEAD + bars)).value().orElseThrow();
+    assertThat(Form.of(chart).bars()).hasSize(10_000);
+  }
+
+  @Test
+  void more_bars_than_anybody_plays_are_refused() {
+    String bars = "      |: Am7 | D7 :| x999\n".repeat(20);
+    assertThat(message(ChartReader.read(new Source("long", HEAD + bars))))
+        .contains("more than 20000 bars");
+  }
+
+  @Test
+  void a_line_of_a_megabyte_and_a_file_of_more_are_refused() throws IOException {
+    assertThat(file("title: " + "x".repeat(1_000_000))).contains("a line of 1000007 characters");
+    assertThat(file("x\n".repeat(600_000))).isEqualTo("more than 1 MB");
+  }
+
+  @Test
+  void a_bomb_of_aliases_and_a_well_of_brackets_are_refused() throws IOException {
+    StringBuilder bomb = new StringBuilder("a0: &a0 [x, x]\n");
+    for (int i = 1; i < 40; i++) {
+      bomb.append("a%d: &a%d [*a%d, *a%d]\n".formatted(i, i, i - 1, i - 1));
+    }
+    assertThat(file(bomb.toString())).contains("anchor");
+    assertThat(file("title: " + "[".repeat(9_000))).contains("nested more than 32 deep");
+    assertThat(file("- ".repeat(4_000) + "x")).contains("nested more than 32 deep");
+  }
+
+  @Test
+  void what_is_no_text_is_named_for_what_it_is() throws IOException {
+    assertThat(file(new byte[] {'M', 'T', 'h', 'd', 0, 0, 0, 6})).contains("not a text file");
+    assertThat(file("title: caf\u00e9\n".getBytes(StandardCharsets.ISO_8859_1)))
+        .contains("line 1 is not UTF-8");
+    assertThat(file("\uFEFFtitle: x\n".getBytes(StandardCharsets.UTF_16LE))).contains("UTF-16");
+    assertThat(file("\uFEFFtitle: x\n".getBytes(StandardCharsets.UTF_16BE))).contains("UTF-16");
+    assertThat(file("")).contains("nothing in it");
+    assertThat(file(" \n\n")).contains("nothing in it");
+  }
+
+  @Test
+  void windows_line_ends_and_a_byte_order_mark_do_no_harm() throws IOException {
+    String chart = "\uFEFF" + (HEAD + "      | Am7 | D7 |\n").replace("\n", "\r\n");
+    Path path = Files.writeString(folder.resolve("windows.yaml"), chart);
+    assertThat(ChartReader.readFile(path.toString()).value()).isPresent();
+  }
+
+  @Test
+  void a_folder_and_a_missing_file_are_told_apart() {
+    assertThat(message(ChartReader.readFile(folder.toString()))).isEqualTo("this is a folder");
+    assertThat(message(ChartReader.readFile(folder.resolve("no.yaml").toString())))
+        .isEqualTo("there is no such file");
+    assertThat(message(ChartReader.readFile("a\0b"))).isEqualTo("this is no file name");
+  }
+
+  @Test
+  void a_pipe_in_the_file_system_is_not_waited_for() throws Exception {
+    Path pipe = folder.resolve("pipe");
+    Process made;
+    try {
+      made = new ProcessBuilder("mkfifo", pipe.toString()).start();
+    } catch (IOException e) {
+      assumeTrue(false, "this system has no named pipes");
+      return;
+    }
+    assumeTrue(made.waitFor() == 0);
+    assertThat(message(ChartReader.readFile(pipe.toString()))).isEqualTo("this is no regular file");
+  }
+
+  @Test
+  void a_stream_that_breaks_off_and_one_that_never_ends_are_answered() {
+    InputStream breaks =
+        new InputStream() {
+          private int given;
+
+          @Override
+          public int read() throws IOException {
+            if (given++ > 100) {
+              throw new IOException("the disk is gone");
+            }
+            return 'x';
+          }
+        };
+    assertThat(message(TextFile.read("broken", breaks))).isEqualTo("this cannot be read");
+    InputStream endless =
+        new InputStream() {
+          @Override
+          public int read() {
+            return 'x';
+          }
+        };
+    assertThat(message(TextFile.read("endless", endless))).isEqualTo("more than 1 MB");
+  }
+
+  @Test
+  void a_chart_cut_off_at_any_place_is_read_or_reported() {
+    String chart =
+        HEAD + "      | Am7 | D7 / / G |\n    phrases: statement 1, reply 1\nform: low low\n";
+    for (int end = 0; end <= chart.length(); end++) {
+      InputStream cut =
+          new ByteArrayInputStream(chart.substring(0, end).getBytes(StandardCharsets.UTF_8));
+      Reading<Chart> reading = TextFile.read("cut", cut).then(ChartReader::read);
+      assertThat(reading.value().isPresent()).isEqualTo(reading.problems().isEmpty());
+    }
+  }
+}
