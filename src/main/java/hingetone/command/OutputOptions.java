@@ -64,14 +64,26 @@ final class OutputOptions {
    */
   Transport open(LapSource laps, Setup setup, Consumer<Moment> listener, Consumer<String> say) {
     Setup here = setup.withVolume(volume);
-    return port.map(wanted -> onPort(wanted, laps, here, listener))
+    return port.map(wanted -> onPort(find(wanted), laps, here, listener))
         .orElseGet(() -> withSound(laps, here, listener, say));
   }
 
-  private static Transport onPort(
-      String wanted, LapSource laps, Setup setup, Consumer<Moment> listener) {
+  /**
+   * Looks whether the port asked for is there, before anything is shown.
+   *
+   * @throws CommandFailure when it is not
+   */
+  void check() {
+    port.ifPresent(OutputOptions::find);
+  }
+
+  private static Port find(String wanted) {
     Ports.Search search = Ports.find(wanted, Port.Direction.OUTPUT);
-    Port found = search.port().orElseThrow(() -> CommandFailure.wrongInput(search.problem()));
+    return search.port().orElseThrow(() -> CommandFailure.wrongInput(search.problem()));
+  }
+
+  private static Transport onPort(
+      Port found, LapSource laps, Setup setup, Consumer<Moment> listener) {
     try {
       return Transport.onPort(laps, setup, found, 0, listener);
     } catch (PortFailure e) {

@@ -75,6 +75,7 @@ final class PlayCommand implements Runnable {
   public void run() {
     Chart read = chartArguments.read();
     Chart chart = noCountIn ? read.withCountIn(0) : read;
+    output.check();
     Grooves grooves = chartArguments.grooves();
     Setup setup = laps.map(n -> Setup.USUAL.withLaps(n).withEnding(1)).orElse(Setup.USUAL);
     Performance performance =
