@@ -3,10 +3,16 @@ package hingetone.command;
 import hingetone.backing.Backing;
 import hingetone.chart.Chart;
 import hingetone.exchange.Lead;
+import hingetone.exchange.Maker;
+import hingetone.exchange.Plan;
 import hingetone.exchange.Shown;
+import hingetone.handout.MusicXml;
+import hingetone.handout.TabSheet;
 import hingetone.score.Score;
 import hingetone.text.Suggestion;
+import java.io.IOException;
 import java.io.PrintWriter;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -23,7 +29,10 @@ import picocli.CommandLine.Spec;
 /** Writes a chart's backing as a file, its kind chosen by the file's ending. */
 @Command(
     name = "render",
-    description = "Write the backing of a chart as a file: .mid (MIDI, format 1) or .wav (sound).")
+    description = {
+      "Write a chart as a file: its backing as .mid (MIDI, format 1) or .wav (sound),",
+      "its plan with example phrases as .musicxml (notation and tab) or .txt (tab)."
+    })
 final class RenderCommand implements Runnable {
   @Spec CommandSpec spec;
   @Mixin ChartArguments chartArguments;
@@ -73,6 +82,8 @@ final class RenderCommand implements Runnable {
     Map<String, Runnable> writers = new LinkedHashMap<>();
     writers.put(".mid", () -> say(rendered().writeMidi(file)));
     writers.put(".wav", this::writeSound);
+    writers.put(".musicxml", () -> writeSheet(MusicXml::of));
+    writers.put(".txt", () -> writeSheet(TabSheet::of));
     String name = file.toString().toLowerCase(Locale.ROOT);
     String ending = name.substring(Math.max(name.lastIndexOf('.'), name.lastIndexOf('/') + 1));
     Runnable writer = writers.get(ending);
@@ -87,6 +98,25 @@ final class RenderCommand implements Runnable {
       throw CommandFailure.wrongInput("--stems goes with a .wav file.");
     }
     return writer;
+  }
+
+  /** A sheet of the plan's example phrases. */
+  private interface Sheet {
+    String of(Chart chart, Plan plan, Maker maker, int laps);
+  }
+
+  private void writeSheet(Sheet sheet) {
+    Chart read = chartArguments.read();
+    Chart chart = noCountIn ? read.withCountIn(0) : read;
+    ExamplePhrases phrases = ExamplePhrases.of(chart);
+    String text = sheet.of(chart, phrases.plan(), phrases.maker(), laps);
+    try (Export export = Export.of(List.of(file))) {
+      Files.writeString(export.unfinished().get(0), text);
+      export.finish();
+    } catch (IOException e) {
+      throw RenderedScore.couldNotWrite(file, e);
+    }
+    say(file + ": " + phrases.plan().form().bars().size() * laps + " bars");
   }
 
   private void writeSound() {

@@ -81,7 +81,7 @@ record RenderedScore(Score score, Optional<Path> soundFont) {
     return file.resolveSibling(plain + "-" + part.toLowerCase(Locale.ROOT) + ".wav");
   }
 
-  private static CommandFailure couldNotWrite(Path file, IOException problem) {
+  static CommandFailure couldNotWrite(Path file, IOException problem) {
     return CommandFailure.couldNot("Cannot write " + file + ": " + problem.getMessage());
   }
 }

@@ -1,0 +1,313 @@
+package hingetone.handout;
+
+import hingetone.chart.Chart;
+import hingetone.chart.ChartBar;
+import hingetone.chart.Form;
+import hingetone.chart.Form.Bar;
+import hingetone.exchange.Made;
+import hingetone.exchange.Maker;
+import hingetone.exchange.Plan;
+import hingetone.exchange.Prompt;
+import hingetone.handout.WrittenBars.Event;
+import hingetone.handout.WrittenBars.Struck;
+import hingetone.theory.Chord;
+import hingetone.theory.NoteName;
+import hingetone.theory.Pitch;
+import hingetone.time.Meter;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+
+/**
+ * The plan's example phrases as MusicXML 4.0: a part in notation with chord symbols, keys, meters
+ * and tempos, and the same notes as a part in tab with strings, frets and bends.
+ *
+ * <p>The count-in comes first, its last bar numbered 0; pickups stand in it. Guitar is written an
+ * octave above where it sounds, which the clef says.
+ */
+public final class MusicXml {
+  private static final List<String> MODES =
+      List.of("major", "minor", "dorian", "phrygian", "lydian", "mixolydian", "locrian");
+
+  private final Chart chart;
+  private final Form form;
+  private final List<Made> made = new ArrayList<>();
+  private final WrittenBars written;
+  private final int lastBar;
+  private final Xml xml = new Xml();
+
+  private MusicXml(Chart chart, Plan plan, Maker maker, int laps) {
+    this.chart = chart;
+    this.form = plan.form();
+    this.lastBar = laps * form.bars().size();
+    for (int lap = 1; lap <= laps; lap++) {
+      for (Prompt prompt : plan.promptsOfLap(lap)) {
+        if (!prompt.isRest()) {
+          made.add(maker.make(prompt));
+        }
+      }
+    }
+    this.written = new WrittenBars(form, made);
+  }
+
+  /**
+   * The text of the file.
+   *
+   * @param laps how many laps, 1 and up
+   */
+  public static String of(Chart chart, Plan plan, Maker maker, int laps) {
+    return new MusicXml(chart, plan, maker, laps).text();
+  }
+
+  private String text() {
+    xml.line("<?xml version=\"1.0\" encoding=\"UTF-8\"?>");
+    xml.line(
+        "<!DOCTYPE score-partwise PUBLIC \"-//Recordare//DTD MusicXML 4.0 Partwise//EN\""
+            + " \"http://www.musicxml.org/dtds/partwise.dtd\">");
+    xml.open("score-partwise", "version", "4.0");
+    xml.open("work").leaf("work-title", chart.title()).close();
+    xml.open("identification").open("encoding").leaf("software", "hingetone").close().close();
+    xml.open("part-list");
+    xml.open("score-part", "id", "P1").leaf("part-name", "Guitar").close();
+    xml.open("score-part", "id", "P2").leaf("part-name", "Tab").close();
+    xml.close();
+    part("P1", false);
+    part("P2", true);
+    return xml.close().toString();
+  }
+
+  private void part(String id, boolean tab) {
+    xml.open("part", "id", id);
+    int first = 1 - chart.countIn();
+    for (int number = first; number <= lastBar; number++) {
+      if (number < 1) {
+        xml.open("measure", "number", Integer.toString(number), "implicit", "yes");
+      } else {
+        xml.open("measure", "number", Integer.toString(number));
+      }
+      attributes(number, first, tab);
+      if (!tab) {
+        directions(number, first);
+        chords(number);
+      }
+      for (Event event : written.bar(number)) {
+        event(event, tab);
+      }
+      xml.close();
+    }
+    xml.close();
+  }
+
+  private void attributes(int number, int first, boolean tab) {
+    Bar bar = form.bar(number);
+    Bar before = form.bar(number - 1);
+    boolean starts = number == first;
+    boolean key = starts || number > 1 && !bar.key().equals(before.key());
+    boolean time = starts || number > 1 && !bar.meter().equals(before.meter());
+    if (!key && !time) {
+      return;
+    }
+    xml.open("attributes");
+    if (starts) {
+      xml.leaf("divisions", WrittenBars.DIVISIONS);
+    }
+    if (key) {
+      String mode = bar.key().mode().name();
+      xml.open("key").leaf("fifths", bar.key().signature());
+      xml.leaf("mode", MODES.contains(mode) ? mode : "minor").close();
+    }
+    if (time) {
+      xml.open("time").leaf("beats", bar.meter().numerator());
+      xml.leaf("beat-type", bar.meter().denominator()).close();
+    }
+    if (starts) {
+      clef(tab);
+    }
+    xml.close();
+  }
+
+  private void clef(boolean tab) {
+    if (!tab) {
+      xml.open("clef").leaf("sign", "G").leaf("line", 2).leaf("clef-octave-change", -1).close();
+      return;
+    }
+    List<Pitch> strings = chart.tuning().strings();
+    xml.open("clef").leaf("sign", "TAB").leaf("line", strings.size() - 1).close();
+    xml.open("staff-details").leaf("staff-lines", strings.size());
+    for (int i = 0; i < strings.size(); i++) {
+      Pitch open = strings.get(i);
+      xml.open("staff-tuning", "line", Integer.toString(i + 1));
+      xml.leaf("tuning-step", open.name().letter());
+      if (open.name().alteration() != 0) {
+        xml.leaf("tuning-alter", open.name().alteration());
+      }
+      xml.leaf("tuning-octave", open.octave()).close();
+    }
+    if (chart.capo() > 0) {
+      xml.leaf("capo", chart.capo());
+    }
+    xml.close();
+  }
+
+  private void directions(int number, int first) {
+    Bar bar = form.bar(number);
+    Bar before = form.bar(number - 1);
+    boolean newSection = number >= 1 && bar.isFirstOfSection();
+    if (newSection) {
+      String name = bar.section().name();
+      xml.open("direction", "placement", "above").open("direction-type");
+      xml.leaf("rehearsal", name).close().close();
+    }
+    if (number == first || newSection && !sameTempo(bar, before)) {
+      tempo(bar);
+    }
+    for (Made phrase : made) {
+      Prompt prompt = phrase.prompt();
+      if (prompt.landOn().bar() == number) {
+        String role = prompt.role().name().toLowerCase(Locale.ROOT);
+        String to = prompt.repliesTo().map(i -> " to " + i).orElse("");
+        xml.open("direction", "placement", "above").open("direction-type");
+        xml.leaf("words", role + " " + prompt.index() + to).close().close();
+      }
+    }
+  }
+
+  private static boolean sameTempo(Bar bar, Bar before) {
+    return bar.section().tempo().equals(before.section().tempo())
+        && bar.meter().tempoNote().equals(before.meter().tempoNote());
+  }
+
+  private void tempo(Bar bar) {
+    Meter meter = bar.meter();
+    double quarters = bar.section().tempo().quartersPerMinute(meter).toDouble();
+    xml.open("direction", "placement", "above").open("direction-type").open("metronome");
+    xml.leaf("beat-unit", meter.isCompound() ? beatUnit(meter) : "quarter");
+    if (meter.isCompound()) {
+      xml.empty("beat-unit-dot");
+    }
+    xml.leaf("per-minute", bar.section().tempo()).close().close();
+    xml.empty("sound", "tempo", String.format(Locale.ROOT, "%.3f", quarters)).close();
+  }
+
+  /** The dotted note that a compound meter counts: a quarter in x/8, an eighth in x/16. */
+  private static String beatUnit(Meter meter) {
+    return meter.denominator() == 8 ? "quarter" : "eighth";
+  }
+
+  /** Chord symbols first, each at its place, then back to the bar line for the notes. */
+  private void chords(int number) {
+    if (number < 1) {
+      return;
+    }
+    Bar bar = form.bar(number);
+    for (ChartBar.Slot slot : bar.chords().chords()) {
+      slot.chord().ifPresentOrElse(this::chord, this::noChord);
+      move("forward", bar.meter().toQuarters(slot.beats()).toUnits(WrittenBars.DIVISIONS));
+    }
+    move("backup", bar.meter().barLength().toUnits(WrittenBars.DIVISIONS));
+  }
+
+  private void move(String element, long divisions) {
+    xml.open(element).leaf("duration", divisions).close();
+  }
+
+  private void noChord() {
+    xml.open("harmony").open("root").leaf("root-step", "C", "text", "").close();
+    xml.leaf("kind", "none", "text", "N.C.").close();
+  }
+
+  private void chord(Chord chord) {
+    Kind kind = Kind.of(chord);
+    xml.open("harmony").open("root");
+    name("root", chord.root());
+    xml.close();
+    xml.leaf("kind", kind.name(), "text", chord.quality().suffix());
+    chord
+        .bass()
+        .ifPresent(
+            bass -> {
+              xml.open("bass");
+              name("bass", bass);
+              xml.close();
+            });
+    for (Kind.Degree degree : kind.differences(chord)) {
+      xml.open("degree", "print-object", "no").leaf("degree-value", degree.value());
+      xml.leaf("degree-alter", degree.alter()).leaf("degree-type", degree.type()).close();
+    }
+    xml.close();
+  }
+
+  private void name(String prefix, NoteName name) {
+    xml.leaf(prefix + "-step", name.letter());
+    if (name.alteration() != 0) {
+      xml.leaf(prefix + "-alter", name.alteration());
+    }
+  }
+
+  private void event(Event event, boolean tab) {
+    if (event.notes().isEmpty()) {
+      xml.open("note").empty("rest");
+      value(event);
+      xml.close();
+      return;
+    }
+    for (int i = 0; i < event.notes().size(); i++) {
+      Struck struck = event.notes().get(i);
+      xml.open("note");
+      if (i > 0) {
+        xml.empty("chord");
+      }
+      xml.open("pitch").leaf("step", struck.tone().pitch().name().letter());
+      if (struck.tone().pitch().name().alteration() != 0) {
+        xml.leaf("alter", struck.tone().pitch().name().alteration());
+      }
+      xml.leaf("octave", struck.tone().pitch().octave()).close();
+      value(event);
+      notations(event, struck, tab);
+      xml.close();
+    }
+  }
+
+  private void value(Event event) {
+    xml.leaf("duration", event.sign().length());
+    if (event.goneOn()) {
+      xml.empty("tie", "type", "stop");
+    }
+    if (event.goesOn()) {
+      xml.empty("tie", "type", "start");
+    }
+    xml.leaf("voice", 1).leaf("type", event.sign().type());
+    if (event.sign().dotted()) {
+      xml.empty("dot");
+    }
+    if (event.sign().triplet()) {
+      xml.open("time-modification").leaf("actual-notes", 3).leaf("normal-notes", 2).close();
+    }
+  }
+
+  private void notations(Event event, Struck struck, boolean tab) {
+    boolean bends = struck.tone().bend().isPresent() && !event.goneOn();
+    if (!tab && !bends && !event.goneOn() && !event.goesOn()) {
+      return;
+    }
+    xml.open("notations");
+    if (event.goneOn()) {
+      xml.empty("tied", "type", "stop");
+    }
+    if (event.goesOn()) {
+      xml.empty("tied", "type", "start");
+    }
+    if (tab || bends) {
+      xml.open("technical");
+      if (tab) {
+        xml.leaf("string", struck.spot().string()).leaf("fret", struck.spot().fret());
+      }
+      if (bends) {
+        int semitones = struck.tone().reached().midi() - struck.tone().pitch().midi();
+        xml.open("bend").leaf("bend-alter", semitones).close();
+      }
+      xml.close();
+    }
+    xml.close();
+  }
+}

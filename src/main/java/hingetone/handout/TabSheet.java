@@ -1,0 +1,47 @@
+package hingetone.handout;
+
+import hingetone.chart.Chart;
+import hingetone.chart.Section;
+import hingetone.exchange.Made;
+import hingetone.exchange.Maker;
+import hingetone.exchange.Plan;
+import hingetone.neck.Fretboard;
+import hingetone.print.PlanText;
+import hingetone.print.TabText;
+import java.util.ArrayList;
+import java.util.List;
+
+/** The plan as a sheet of plain text: title, tuning, and bar by bar the chords and the tab. */
+public final class TabSheet {
+  private TabSheet() {}
+
+  /**
+   * The text of the sheet.
+   *
+   * @param laps how many laps, 1 and up
+   */
+  public static String of(Chart chart, Plan plan, Maker maker, int laps) {
+    Section first = chart.form().get(0);
+    Fretboard neck = Fretboard.of(chart.tuning(), chart.capo());
+    String capo = chart.capo() == 0 ? "" : ", capo at fret " + chart.capo() + ", frets from there";
+    String head =
+        chart.title()
+            + "\n"
+            + first.meter()
+            + ", "
+            + first.tempo()
+            + " a minute, tuning "
+            + chart.tuning()
+            + capo
+            + "\n"
+            + "8b10 is fret 8 bent until it sounds like fret 10. & is half a beat.\n\n";
+    return head + PlanText.of(plan, laps, prompt -> tab(plan, neck, maker.make(prompt)));
+  }
+
+  private static List<String> tab(Plan plan, Fretboard neck, Made made) {
+    List<String> lines = new ArrayList<>(TabText.of(plan.form(), neck, made));
+    lines.add(made.why());
+    lines.add("");
+    return lines;
+  }
+}

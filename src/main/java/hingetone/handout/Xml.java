@@ -1,0 +1,77 @@
+package hingetone.handout;
+
+import java.util.ArrayDeque;
+import java.util.Deque;
+
+/** Writes XML, one element a line, indented. */
+final class Xml {
+  private final StringBuilder out = new StringBuilder();
+  private final Deque<String> open = new ArrayDeque<>();
+
+  Xml line(String text) {
+    out.append(text).append('\n');
+    return this;
+  }
+
+  /** Opens an element; attributes are names and values by turns. */
+  Xml open(String name, String... attributes) {
+    indent().append(tag(name, attributes)).append(">\n");
+    open.push(name);
+    return this;
+  }
+
+  Xml close() {
+    String name = open.pop();
+    indent().append("</").append(name).append(">\n");
+    return this;
+  }
+
+  /** An element without content. */
+  Xml empty(String name, String... attributes) {
+    indent().append(tag(name, attributes)).append("/>\n");
+    return this;
+  }
+
+  /** An element that holds a text or a number. */
+  Xml leaf(String name, Object content, String... attributes) {
+    indent()
+        .append(tag(name, attributes))
+        .append('>')
+        .append(escaped(content.toString()))
+        .append("</")
+        .append(name)
+        .append(">\n");
+    return this;
+  }
+
+  private static String tag(String name, String... attributes) {
+    StringBuilder tag = new StringBuilder("<").append(name);
+    for (int i = 0; i < attributes.length; i += 2) {
+      tag.append(' ').append(attributes[i]).append("=\"");
+      tag.append(escaped(attributes[i + 1])).append('"');
+    }
+    return tag.toString();
+  }
+
+  /** Characters that XML 1.0 does not allow become a question mark. */
+  private static String escaped(String text) {
+    StringBuilder safe = new StringBuilder();
+    text.codePoints()
+        .map(c -> c >= 0x20 && c != 0xFFFE && c != 0xFFFF && (c < 0xD800 || c > 0xDFFF) ? c : '?')
+        .forEach(safe::appendCodePoint);
+    return safe.toString()
+        .replace("&", "&amp;")
+        .replace("<", "&lt;")
+        .replace(">", "&gt;")
+        .replace("\"", "&quot;");
+  }
+
+  private StringBuilder indent() {
+    return out.append("  ".repeat(open.size()));
+  }
+
+  @Override
+  public String toString() {
+    return out.toString();
+  }
+}
