@@ -4,6 +4,7 @@ import hingetone.text.Suggestion;
 import hingetone.theory.Key;
 import hingetone.theory.NoteName;
 import hingetone.theory.ScaleType;
+import hingetone.time.Beats;
 import java.util.Collection;
 import java.util.List;
 import java.util.Locale;
@@ -43,7 +44,12 @@ final class Meant {
     return number(text)
         .filter(n -> n.matches("[0-9]{1,2}\\.(0|5|50|25|75)"))
         .map(n -> (int) (Double.parseDouble(n) * 4))
-        .map(quarters -> quarters % 2 == 0 ? quarters / 2 + "/2" : quarters + "/4");
+        .map(Meant::fraction);
+  }
+
+  private static String fraction(int quarters) {
+    Beats beats = Beats.of(quarters, 4);
+    return beats.numerator() + (beats.denominator() == 1 ? "" : "/" + beats.denominator());
   }
 
   /** The key in {@code Am}, {@code A min}, {@code A}, {@code a minr} or the German {@code H}. */

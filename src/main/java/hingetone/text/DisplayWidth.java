@@ -29,6 +29,7 @@ public final class DisplayWidth {
         || (c >= 0xFF00 && c <= 0xFF60)
         || (c >= 0xFFE0 && c <= 0xFFE6)
         || (c >= 0x1F300 && c <= 0x1F64F)
+        || (c >= 0x1F680 && c <= 0x1F6C5)
         || (c >= 0x1F900 && c <= 0x1F9FF)
         || (c >= 0x20000 && c <= 0x3FFFD);
   }

@@ -263,4 +263,13 @@ class ChartReaderTest {
         .isEqualTo(read("tuning: D A D G A D\n" + rest).tuning().strings());
     assertThat(read("tuning: drop D\n" + rest).tuning().strings().get(0)).hasToString("D2");
   }
+
+  @ParameterizedTest
+  @CsvSource({"1.5, 3/2", "1.0, 1", "0.25, 1/4", "2.75, 11/4"})
+  void a_decimal_pickup_is_answered_with_its_fraction(String decimal, String fraction) {
+    String text =
+        "pickup: " + decimal + "\nsections:\n  low:\n    key: A minor\n    bars: |\n      | A |\n";
+    assertThat(ChartReader.read(new Source("test.yaml", text)).problems().get(0).suggestion())
+        .contains(fraction);
+  }
 }

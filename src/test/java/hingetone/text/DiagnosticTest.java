@@ -41,6 +41,11 @@ class DiagnosticTest {
   }
 
   @Test
+  void a_rocket_is_two_columns_wide() {
+    assertThat(DisplayWidth.of("🚀 Am7")).isEqualTo(6);
+  }
+
+  @Test
   void columns_count_characters_not_their_utf_16_units() {
     assertThat(report("😀😀 mj7", "mj7")).startsWith("harbour.yaml:1:4:");
   }
