@@ -1,0 +1,68 @@
+package hingetone.command;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.io.StringWriter;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import picocli.CommandLine;
+
+class CheckCommandTest {
+  @TempDir Path folder;
+  private final StringWriter out = new StringWriter();
+
+  private int check(String... files) {
+    CommandLine line = Main.commandLine();
+    line.setOut(new PrintWriter(out, true));
+    String[] args = new String[files.length + 1];
+    args[0] = "check";
+    System.arraycopy(files, 0, args, 1, files.length);
+    return line.execute(args);
+  }
+
+  private String chart(String groove) throws IOException {
+    String text =
+        "sections:\n  low:\n    key: A minor\n    groove: "
+            + groove
+            + "\n    bars: |\n      | Am7 |\n";
+    return Files.writeString(folder.resolve("chart.yaml"), text).toString();
+  }
+
+  @Test
+  void where_all_is_well_it_says_nothing() {
+    assertThat(check("demo-charts/mill-race.yaml", "grooves/plain.yaml")).isZero();
+    assertThat(out.toString()).isEmpty();
+  }
+
+  @Test
+  void verbose_says_what_each_file_holds() {
+    assertThat(check("-v", "demo-charts/mill-race.yaml", "grooves/gravel-road.yaml")).isZero();
+    assertThat(out.toString())
+        .contains("mill-race.yaml: \"Mill race\", 24 bars, D mixolydian, G major")
+        .contains("gravel-road.yaml: a groove, 4/4, 90 to 160");
+  }
+
+  @Test
+  void a_groove_that_is_not_there_is_reported_where_it_is_named() throws IOException {
+    assertThat(check(chart("gravl-road"))).isEqualTo(ExitStatus.WRONG_INPUT);
+    assertThat(out.toString())
+        .contains("chart.yaml:4:13: there is no groove \"gravl-road\"")
+        .contains("Did you mean gravel-road?");
+  }
+
+  @Test
+  void json_has_every_problem_with_its_place() throws IOException {
+    assertThat(check("--json", chart("gravl-road"), "no-such.yaml"))
+        .isEqualTo(ExitStatus.WRONG_INPUT);
+    assertThat(out.toString())
+        .contains("\"line\": 4")
+        .contains("\"column\": 13")
+        .contains("\"suggestion\": \"gravel-road\"")
+        .contains("\"message\": \"there is no such file\"")
+        .contains("\"line\": null");
+  }
+}
