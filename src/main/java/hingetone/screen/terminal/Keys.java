@@ -5,6 +5,7 @@ import java.util.Map;
 import java.util.Optional;
 import org.jline.keymap.BindingReader;
 import org.jline.keymap.KeyMap;
+import org.jline.reader.EndOfFileException;
 import org.jline.terminal.Terminal;
 import org.jline.utils.InfoCmp.Capability;
 
@@ -84,7 +85,7 @@ final class Keys {
     try {
       String name = reader.readBinding(keys);
       return Optional.ofNullable(CHARACTER.equals(name) ? reader.getLastBinding() : name);
-    } catch (IOError e) {
+    } catch (IOError | EndOfFileException e) {
       return Optional.empty();
     }
   }

@@ -157,9 +157,13 @@ public final class TerminalScreen implements Viewer, AutoCloseable {
     synchronized (this) {
       open = false;
     }
-    terminal.puts(Capability.keypad_local);
-    terminal.flush();
-    terminal.setAttributes(attributes);
-    terminal.close();
+    try {
+      terminal.puts(Capability.keypad_local);
+      terminal.flush();
+      terminal.setAttributes(attributes);
+      terminal.close();
+    } catch (IllegalStateException e) {
+      // The program is being ended from outside, and JLine has given the terminal back already.
+    }
   }
 }
