@@ -88,11 +88,8 @@ public final class MusicXml {
       attributes(number, first, tab);
       if (!tab) {
         directions(number, first);
-        chords(number);
       }
-      for (Event event : written.bar(number)) {
-        event(event, tab);
-      }
+      events(number, tab);
       xml.close();
     }
     xml.close();
@@ -194,31 +191,36 @@ public final class MusicXml {
     return meter.denominator() == 8 ? "quarter" : "eighth";
   }
 
-  /** Chord symbols first, each at its place, then back to the bar line for the notes. */
-  private void chords(int number) {
-    if (number < 1) {
-      return;
+  /** The bar's notes; a chord symbol stands before the note or rest that begins with it. */
+  private void events(int number, boolean tab) {
+    long at = 0;
+    for (Event event : written.bar(number)) {
+      if (!tab && number >= 1) {
+        chord(form.bar(number), at);
+      }
+      event(event, tab);
+      at += event.sign().length();
     }
-    Bar bar = form.bar(number);
-    for (ChartBar.Slot slot : bar.chords().chords()) {
-      slot.chord().ifPresentOrElse(this::chord, this::noChord);
-      move("forward", bar.meter().toQuarters(slot.beats()).toUnits(WrittenBars.DIVISIONS));
-    }
-    move("backup", bar.meter().barLength().toUnits(WrittenBars.DIVISIONS));
   }
 
-  private void move(String element, long divisions) {
-    xml.open(element).leaf("duration", divisions).close();
+  private void chord(Bar bar, long at) {
+    for (ChartBar.Slot slot : bar.chords().chords()) {
+      if (WrittenBars.place(bar.meter(), slot) == at) {
+        xml.open("harmony");
+        slot.chord().ifPresentOrElse(this::chord, this::noChord);
+        xml.close();
+      }
+    }
   }
 
   private void noChord() {
-    xml.open("harmony").open("root").leaf("root-step", "C", "text", "").close();
-    xml.leaf("kind", "none", "text", "N.C.").close();
+    xml.open("root").leaf("root-step", "C", "text", "").close();
+    xml.leaf("kind", "none", "text", "N.C.");
   }
 
   private void chord(Chord chord) {
     Kind kind = Kind.of(chord);
-    xml.open("harmony").open("root");
+    xml.open("root");
     name("root", chord.root());
     xml.close();
     xml.leaf("kind", kind.name(), "text", chord.quality().suffix());
@@ -234,7 +236,6 @@ public final class MusicXml {
       xml.open("degree", "print-object", "no").leaf("degree-value", degree.value());
       xml.leaf("degree-alter", degree.alter()).leaf("degree-type", degree.type()).close();
     }
-    xml.close();
   }
 
   private void name(String prefix, NoteName name) {

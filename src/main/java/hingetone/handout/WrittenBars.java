@@ -1,5 +1,6 @@
 package hingetone.handout;
 
+import hingetone.chart.ChartBar;
 import hingetone.chart.Form;
 import hingetone.exchange.Made;
 import hingetone.exchange.Tone;
@@ -102,6 +103,7 @@ final class WrittenBars {
     Meter meter = form.bar(number).meter();
     long start = form.startOf(number).toUnits(DIVISIONS);
     long end = form.startOf(number).plus(meter.barLength()).toUnits(DIVISIONS);
+    List<Long> changes = number < 1 ? List.of() : changes(form.bar(number), start);
     int beat = (int) meter.beatLength().toUnits(DIVISIONS);
     List<Event> events = new ArrayList<>();
     long now = start;
@@ -109,6 +111,9 @@ final class WrittenBars {
       Optional<Sound> sound = soundAt(now);
       long until = sound.map(Sound::end).orElse(nextAfter(now));
       until = Math.min(until, end);
+      for (long change : changes) {
+        until = change > now ? Math.min(until, change) : until;
+      }
       Sign sign = sign((int) (now - start), (int) (until - now), beat);
       long here = now;
       events.add(
@@ -116,6 +121,16 @@ final class WrittenBars {
       now += sign.length;
     }
     return events;
+  }
+
+  /** Where a chord starts in its bar. */
+  static long place(Meter meter, ChartBar.Slot slot) {
+    return meter.toQuarters(slot.beat().minus(Beats.ONE)).toUnits(DIVISIONS);
+  }
+
+  /** The chord changes of a bar, so that each symbol has a note or a rest to stand on. */
+  private static List<Long> changes(Form.Bar bar, long start) {
+    return bar.chords().chords().stream().map(s -> start + place(bar.meter(), s)).toList();
   }
 
   private static Event event(Sound sound, Sign sign, long now) {

@@ -114,6 +114,17 @@ class MusicXmlTest {
     }
   }
 
+  @Test
+  void every_chord_of_the_chart_has_its_symbol_once() throws Exception {
+    for (Path file : demoCharts()) {
+      Chart chart = chart(file);
+      int chords =
+          Form.of(chart).bars().stream().mapToInt(bar -> bar.chords().chords().size()).sum();
+      Element score = parsed(xml(chart, 2)).getDocumentElement();
+      assertThat(elements(score, "harmony")).as("%s", file).hasSize(2 * chords);
+    }
+  }
+
   private static void everyBarIsFull(String text, Form form, int countIn) throws Exception {
     Document document = parsed(text);
     NodeList measures = document.getElementsByTagName("measure");
