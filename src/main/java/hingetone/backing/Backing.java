@@ -13,10 +13,10 @@ import hingetone.score.Role;
 import hingetone.score.Score;
 import hingetone.score.Sound;
 import hingetone.text.Diagnostic;
+import hingetone.text.Reading;
 import hingetone.text.Source;
 import hingetone.time.Beats;
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 
@@ -46,31 +46,30 @@ public final class Backing {
   }
 
   /**
-   * The band for a chart.
-   *
-   * @throws IllegalArgumentException if a groove is missing or does not fit; {@link #problems} says
-   *     what and where
-   */
-  public static Backing of(Chart chart, Grooves grooves) {
-    List<Diagnostic> problems = problems(chart, grooves, new Source(chart.title(), ""));
-    if (!problems.isEmpty()) {
-      throw new IllegalArgumentException(problems.get(0).message());
-    }
-    Map<String, Groove> bySection = new HashMap<>();
-    for (Section section : chart.sections()) {
-      bySection.put(section.name(), GrooveChoice.of(section, grooves).orElseThrow());
-    }
-    return new Backing(chart, bySection, false);
-  }
-
-  /**
-   * What is wrong with the grooves a chart names: none of that name, a file with problems, or a
-   * meter it is not drawn for.
+   * The band for a chart, or what is wrong with the grooves the chart names: none of that name, a
+   * file with problems, or a meter it is not drawn for.
    *
    * @param source the text where the names stand, for the places
    */
+  public static Reading<Backing> read(Chart chart, Grooves grooves, Source source) {
+    return GrooveChoice.read(chart, grooves, source).map(found -> new Backing(chart, found, false));
+  }
+
+  /**
+   * The band for a chart whose grooves are known to be there.
+   *
+   * @throws IllegalArgumentException if one is missing or does not fit
+   */
+  public static Backing of(Chart chart, Grooves grooves) {
+    Reading<Backing> reading = read(chart, grooves, new Source(chart.title(), ""));
+    return reading
+        .value()
+        .orElseThrow(() -> new IllegalArgumentException(reading.problems().get(0).message()));
+  }
+
+  /** What {@link #read} would find wrong, without the band. */
   public static List<Diagnostic> problems(Chart chart, Grooves grooves, Source source) {
-    return GrooveChoice.problems(chart, grooves, source);
+    return GrooveChoice.read(chart, grooves, source).problems();
   }
 
   /** The same band playing exactly in place, every stroke as loud as it is drawn. */

@@ -9,9 +9,10 @@ import hingetone.text.Reading;
 import hingetone.text.Source;
 import hingetone.text.Span;
 import hingetone.text.Suggestion;
+import java.util.HashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Optional;
+import java.util.Map;
 import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -20,16 +21,14 @@ import java.util.regex.Pattern;
 final class GrooveChoice {
   private GrooveChoice() {}
 
-  /** The groove of a section: the one it names, or the plain one. */
-  static Optional<Groove> of(Section section, Grooves grooves) {
-    return grooves.read(nameFor(section)).value();
-  }
-
   private static String nameFor(Section section) {
     return section.groove().orElse(Grooves.PLAIN);
   }
 
-  static List<Diagnostic> problems(Chart chart, Grooves grooves, Source source) {
+  /** The groove of each section by the section's name, each file read once. */
+  static Reading<Map<String, Groove>> read(Chart chart, Grooves grooves, Source source) {
+    Map<String, Groove> bySection = new HashMap<>();
+    Map<String, Reading<Groove>> readings = new HashMap<>();
     Set<Diagnostic> problems = new LinkedHashSet<>();
     for (Section section : chart.sections()) {
       String name = nameFor(section);
@@ -37,13 +36,14 @@ final class GrooveChoice {
         problems.add(unknown(name, grooves, source));
         continue;
       }
-      Reading<Groove> reading = grooves.read(name);
+      Reading<Groove> reading = readings.computeIfAbsent(name, grooves::read);
       problems.addAll(reading.problems());
+      reading.value().ifPresent(groove -> bySection.put(section.name(), groove));
       if (reading.value().filter(groove -> !groove.fits(section.meter())).isPresent()) {
         problems.add(misfit(section, reading.value().get(), grooves, source));
       }
     }
-    return List.copyOf(problems);
+    return problems.isEmpty() ? Reading.of(bySection) : Reading.failed(List.copyOf(problems));
   }
 
   private static Diagnostic unknown(String name, Grooves grooves, Source source) {

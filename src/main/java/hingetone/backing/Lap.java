@@ -3,7 +3,6 @@ package hingetone.backing;
 import hingetone.theory.Chord;
 import hingetone.time.Beats;
 import java.util.List;
-import java.util.Optional;
 
 /**
  * One lap as the players have it before them.
@@ -46,13 +45,5 @@ record Lap(List<BarPlan> plans, Harmony harmony, Beats length) {
   private static Chord onTonic(BarPlan plan) {
     String quality = plan.bar().key().isMinor() ? "m" : "";
     return Chord.parse(plan.bar().key().tonic() + quality).orElseThrow();
-  }
-
-  /** The change that starts after a place and before the end of the lap. */
-  Optional<Harmony.Change> changeAfter(Beats place) {
-    int next = harmony.at(place).index() + 1;
-    return next < harmony.changes().size()
-        ? Optional.of(harmony.changes().get(next))
-        : Optional.empty();
   }
 }

@@ -19,10 +19,6 @@ record Sign(Beats start, Beats end, char sign, BarPlan plan) {
     return new Sign(start, end, other, plan);
   }
 
-  Sign withStart(Beats other) {
-    return new Sign(other, end, sign, plan);
-  }
-
   Sign withEnd(Beats other) {
     return new Sign(start, other, sign, plan);
   }

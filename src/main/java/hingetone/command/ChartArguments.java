@@ -5,7 +5,6 @@ import hingetone.chart.Chart;
 import hingetone.chart.ChartReader;
 import hingetone.groove.Grooves;
 import hingetone.neck.Tuning;
-import hingetone.text.Diagnostic;
 import hingetone.text.Reading;
 import hingetone.text.Source;
 import hingetone.text.Suggestion;
@@ -98,12 +97,8 @@ final class ChartArguments {
    * @throws CommandFailure with the reports when a groove is missing or does not fit
    */
   Backing backing(Chart chart) {
-    Grooves grooves = grooves();
-    List<Diagnostic> problems = Backing.problems(chart, grooves, source);
-    if (!problems.isEmpty()) {
-      throw CommandFailure.problems(problems);
-    }
-    return Backing.of(chart, grooves);
+    Reading<Backing> reading = Backing.read(chart, grooves(), source);
+    return reading.value().orElseThrow(() -> CommandFailure.problems(reading.problems()));
   }
 
   /** The folder a file lies in; the working folder for standard input. */

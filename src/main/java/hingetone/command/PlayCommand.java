@@ -127,8 +127,9 @@ final class PlayCommand implements Runnable {
     int at = names.indexOf(name);
     for (int i = 1; i < names.size(); i++) {
       Chart other = chart.withGroove(names.get((at + i + names.size()) % names.size()));
-      if (Backing.problems(other, grooves, new Source("", "")).isEmpty()) {
-        return Optional.of(music(other, grooves, Backing.of(other, grooves)));
+      Optional<Backing> band = Backing.read(other, grooves, new Source("", "")).value();
+      if (band.isPresent()) {
+        return Optional.of(music(other, grooves, band.get()));
       }
     }
     return Optional.empty();

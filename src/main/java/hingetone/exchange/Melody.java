@@ -44,15 +44,6 @@ final class Melody {
         case FALL -> 0.9 - 1.8 * place;
       };
     }
-
-    Contour opposite() {
-      return switch (this) {
-        case ARCH -> VALLEY;
-        case VALLEY -> ARCH;
-        case RISE -> FALL;
-        case FALL -> RISE;
-      };
-    }
   }
 
   /**

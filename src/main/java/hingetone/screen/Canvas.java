@@ -76,23 +76,10 @@ final class Canvas {
     return at;
   }
 
-  /** Writes a text so that it ends just before a column. */
-  void putBefore(int row, int column, String text, Style style) {
-    put(row, column - DisplayWidth.of(text), text, style);
-  }
-
   /** Fills a stretch of a row with one character. */
   void fill(int row, int from, int to, String sign, Style style) {
     for (int column = Math.max(from, 0); column < Math.min(to, columns()); column++) {
       put(row, column, sign, style);
-    }
-  }
-
-  /** Gives every cell of a row one style, keeping the text. */
-  void restyle(int row, Style style) {
-    if (row >= 0 && row < rows()) {
-      int from = (top + row) * sheet.columns() + left;
-      Arrays.fill(styles, from, from + columns(), style);
     }
   }
 

@@ -82,10 +82,6 @@ public final class SoundBank {
     return name;
   }
 
-  boolean isBuiltIn() {
-    return builtIn;
-  }
-
   /**
    * The factor that brings a usual band to about −18 LUFS at full volume: measured, it lies at −20
    * with the built-in sounds and at −22 with a common SoundFont.

@@ -131,11 +131,6 @@ public final class Synthesizer implements AutoCloseable {
     return position;
   }
 
-  /** What makes the sounds, for people: the name of the bank. */
-  public String bankName() {
-    return bank.name();
-  }
-
   /** The factor that brings a usual band to about −18 LUFS at full volume, whatever the bank. */
   public float usualGain() {
     return bank.usualGain();

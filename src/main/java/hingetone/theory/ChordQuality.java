@@ -1,6 +1,5 @@
 package hingetone.theory;
 
-import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
@@ -122,16 +121,8 @@ public record ChordQuality(String suffix, List<String> aliases, List<Interval> i
   }
 
   private static ChordQuality ofLine(String line) {
-    String[] columns = line.split("\\|");
-    List<Interval> intervals =
-        Arrays.stream(columns[1].strip().split(" +"))
-            .map(degree -> Interval.parse(degree).orElseThrow())
-            .toList();
-    String aliases = columns.length > 2 ? columns[2].strip() : "";
-    return new ChordQuality(
-        columns[0].strip(),
-        Arrays.stream(aliases.split(" +")).filter(alias -> !alias.isEmpty()).toList(),
-        intervals);
+    TableRow row = TableRow.of(line, " +");
+    return new ChordQuality(row.name(), row.aliases(), row.intervals());
   }
 
   /**

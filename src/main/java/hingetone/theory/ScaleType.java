@@ -1,6 +1,5 @@
 package hingetone.theory;
 
-import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
@@ -116,16 +115,8 @@ public record ScaleType(String name, List<String> aliases, List<Interval> interv
   }
 
   private static ScaleType ofLine(String line) {
-    String[] columns = line.split("\\|");
-    List<Interval> intervals =
-        Arrays.stream(columns[1].strip().split(" +"))
-            .map(degree -> Interval.parse(degree).orElseThrow())
-            .toList();
-    String aliases = columns.length > 2 ? columns[2].strip() : "";
-    return new ScaleType(
-        columns[0].strip(),
-        Arrays.stream(aliases.split(", *")).filter(alias -> !alias.isEmpty()).toList(),
-        intervals);
+    TableRow row = TableRow.of(line, ", *");
+    return new ScaleType(row.name(), row.aliases(), row.intervals());
   }
 
   private static Map<String, ScaleType> byName() {
