@@ -87,9 +87,9 @@ final class SoundDriver implements Driver {
     while (!ended && taken) {
       taken = turn();
     }
-    if (ended) {
+    if (ended && taken) {
       fadeOut();
-    } else {
+    } else if (!ended) {
       listener.accept(new Moment.Lost("sound output"));
       paceAlone();
     }
@@ -100,7 +100,9 @@ final class SoundDriver implements Driver {
     timeline.silence(sink);
     for (long left = rate * FADE_MILLIS / 1000; left > 0; left -= frames) {
       playBlock();
-      line.write(block, frames);
+      if (!line.write(block, frames)) {
+        return;
+      }
       written += frames;
     }
     long heardOut = clock.nanos() + line.latencyMicros() * 1000;

@@ -50,6 +50,8 @@ public final class FakeSoundOutput implements AutoCloseable {
   private final ByteArrayOutputStream captured = new ByteArrayOutputStream();
   private volatile FakeLine latest;
   private volatile int opened;
+  private volatile boolean hangs;
+  private volatile boolean holdsWriter;
 
   private FakeSoundOutput(Pace pace) {
     this.pace = pace;
@@ -88,6 +90,16 @@ public final class FakeSoundOutput implements AutoCloseable {
   /** Lets a {@link Pace#STEPPED} output play this many frames more. */
   public void play(int frames) {
     latest.stepped += frames;
+  }
+
+  /** From now on a write waits until the line is closed. */
+  public void hang() {
+    hangs = true;
+  }
+
+  /** Whether a writer waits in an output that hangs. */
+  public boolean holdsWriter() {
+    return holdsWriter;
   }
 
   /** How often a line was opened. */
@@ -270,6 +282,10 @@ public final class FakeSoundOutput implements AutoCloseable {
         startWhenEmpty();
       }
       while (open && waiting() + frames > bufferFrames() && hasToWait()) {
+        LockSupport.parkNanos(200_000);
+      }
+      while (open && output.hangs) {
+        output.holdsWriter = true;
         LockSupport.parkNanos(200_000);
       }
       if (!open) {

@@ -98,13 +98,17 @@ class TransportTest {
 
   @Test
   void sound_plays_and_closes_even_when_its_output_hangs() throws Exception {
-    try (FakeSoundOutput output = FakeSoundOutput.plugIn(FakeSoundOutput.Pace.STUCK)) {
+    try (FakeSoundOutput output = FakeSoundOutput.plugIn(FakeSoundOutput.Pace.REAL_TIME)) {
       Synthesizer synthesizer = Synthesizer.open(44_100, SoundBank.builtIn());
       OutputLine line = OutputLine.open(OutputLine.Settings.usual(), Clock.SYSTEM);
       Transport transport =
           Transport.withSound(n -> FAST, Setup.USUAL, synthesizer, line, moments::add);
       transport.send(new Command.Play());
       awaitBar(1);
+      output.hang();
+      while (!output.holdsWriter()) {
+        Thread.onSpinWait();
+      }
       transport.close();
       assertThat(output.captured()).isNotEmpty();
     }
