@@ -6,6 +6,7 @@ import hingetone.text.Problems;
 import hingetone.text.Reading;
 import hingetone.text.Source;
 import hingetone.text.Yaml;
+import hingetone.text.YamlFields;
 import hingetone.theory.Pitch;
 import hingetone.time.Beats;
 import hingetone.time.Meter;
@@ -21,6 +22,7 @@ import java.util.stream.Stream;
 
 /** Reads grooves. The format is specified in {@code src/docs/grooves.md}. */
 public final class GrooveReader {
+  private static final String HELP = "The page on grooves says what it needs: src/docs/grooves.md.";
   private static final List<String> KEYS =
       List.of("about", "meter", "tempo", "swing", "human", "drums", "bass", "chords");
   private static final List<String> HUMAN_KEYS = List.of("timing", "touch", "late");
@@ -80,7 +82,7 @@ public final class GrooveReader {
       problems.add(yaml.span(), "this is no groove", "I expected drums, bass and chords: ...");
       return Optional.empty();
     }
-    GrooveFields fields = new GrooveFields(problems, mapping, "in a groove", KEYS);
+    YamlFields fields = new YamlFields(problems, mapping, "in a groove", KEYS, HELP);
     String about =
         fields.read("about", Optional::of, "", "I expected a line that says what it is.");
     List<Meter> meters = meters(fields);
@@ -120,7 +122,7 @@ public final class GrooveReader {
             human));
   }
 
-  private static List<Meter> meters(GrooveFields fields) {
+  private static List<Meter> meters(YamlFields fields) {
     if (!fields.has("meter")) {
       fields.missing("meter");
     }
@@ -154,18 +156,18 @@ public final class GrooveReader {
   private static Optional<Feel> feel(String text) {
     boolean sixteenths = text.endsWith(" sixteenths");
     String percent = text.replaceFirst("\\s+sixteenths$", "");
-    return GrooveFields.wholeNumber(percent, "%")
+    return YamlFields.wholeNumber(percent, "%")
         .filter(p -> p >= Feel.STRAIGHT_PERCENT && p <= Feel.MOST_PERCENT)
         .map(p -> new Feel(p, sixteenths ? Beats.of(1, 2) : Beats.ONE));
   }
 
-  private Human human(GrooveFields fields) {
+  private Human human(YamlFields fields) {
     Map<Integer, Integer> late = new HashMap<>();
     String expected = "I expected lanes and milliseconds, as in acoustic snare: 8 ms.";
     for (Yaml.Entry entry : fields.entries("late", expected)) {
       Optional<Integer> millis =
           entry.value() instanceof Yaml.Text text
-              ? GrooveFields.wholeNumber(text.value().strip(), "ms").filter(m -> Math.abs(m) <= 60)
+              ? YamlFields.wholeNumber(text.value().strip(), "ms").filter(m -> Math.abs(m) <= 60)
               : Optional.empty();
       if (millis.isEmpty()) {
         problems.add(entry.value().span(), "no time from -60 to 60 ms", expected);
@@ -185,7 +187,7 @@ public final class GrooveReader {
     };
   }
 
-  private DrumStyle drums(GrooveFields fields, PatternReader patterns) {
+  private DrumStyle drums(YamlFields fields, PatternReader patterns) {
     Optional<Integer> crash =
         fields.text("crash").flatMap(text -> PatternReader.percussion(problems, text));
     return new DrumStyle(
@@ -196,7 +198,7 @@ public final class GrooveReader {
         fields.whole("stop", 0, 100, 0, "%"));
   }
 
-  private BassStyle bass(GrooveFields fields, PatternReader patterns) {
+  private BassStyle bass(YamlFields fields, PatternReader patterns) {
     int[] range = keys(fields, "E1-G3");
     return new BassStyle(
         sound(fields, USUAL_BASS_PROGRAM),
@@ -208,7 +210,7 @@ public final class GrooveReader {
         patterns.lines(fields, BassStyle.SIGNS));
   }
 
-  private ChordStyle chords(GrooveFields fields, PatternReader patterns) {
+  private ChordStyle chords(YamlFields fields, PatternReader patterns) {
     int[] range = keys(fields, "C3-C5");
     return new ChordStyle(
         sound(fields, USUAL_CHORD_PROGRAM),
@@ -222,7 +224,7 @@ public final class GrooveReader {
         patterns.lines(fields, ChordStyle.SIGNS));
   }
 
-  private Sound sound(GrooveFields fields, int usualProgram) {
+  private Sound sound(YamlFields fields, int usualProgram) {
     int program =
         fields.read(
             "program",
@@ -237,7 +239,7 @@ public final class GrooveReader {
         fields.whole("reverb", 0, 127, 24, ""));
   }
 
-  private static int[] keys(GrooveFields fields, String usual) {
+  private static int[] keys(YamlFields fields, String usual) {
     Function<String, Optional<int[]>> read =
         text -> {
           List<Optional<Pitch>> ends =
@@ -269,8 +271,7 @@ public final class GrooveReader {
     };
   }
 
-  private static <E extends Enum<E>> E choice(
-      GrooveFields fields, String key, E[] choices, E usual) {
+  private static <E extends Enum<E>> E choice(YamlFields fields, String key, E[] choices, E usual) {
     List<String> words =
         Arrays.stream(choices).map(c -> c.name().toLowerCase(Locale.ROOT)).toList();
     return fields.read(

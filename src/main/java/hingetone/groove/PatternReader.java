@@ -7,6 +7,7 @@ import hingetone.text.Span;
 import hingetone.text.Suggestion;
 import hingetone.text.Word;
 import hingetone.text.Yaml;
+import hingetone.text.YamlFields;
 import hingetone.time.Meter;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -59,9 +60,9 @@ final class PatternReader {
     return key;
   }
 
-  List<DrumPattern> drumPatterns(GrooveFields drums) {
+  List<DrumPattern> drumPatterns(YamlFields drums) {
     List<DrumPattern> patterns = new ArrayList<>();
-    for (GrooveFields fields : patterns(drums, DRUM_PATTERN_KEYS)) {
+    for (YamlFields fields : patterns(drums, DRUM_PATTERN_KEYS)) {
       Use use = use(fields);
       Map<Integer, Strip> lanes = new HashMap<>();
       for (Yaml.Entry lane : lanes(fields)) {
@@ -76,9 +77,9 @@ final class PatternReader {
     return patterns;
   }
 
-  List<Fill> fills(GrooveFields drums) {
+  List<Fill> fills(YamlFields drums) {
     List<Fill> fills = new ArrayList<>();
-    for (GrooveFields fields : drums.list("fills", FILL_KEYS)) {
+    for (YamlFields fields : drums.list("fills", FILL_KEYS)) {
       Use use = use(fields);
       Fill.Size size =
           fields.read(
@@ -100,9 +101,9 @@ final class PatternReader {
     return fills;
   }
 
-  List<Line> lines(GrooveFields part, String signs) {
+  List<Line> lines(YamlFields part, String signs) {
     List<Line> lines = new ArrayList<>();
-    for (GrooveFields fields : patterns(part, LINE_KEYS)) {
+    for (YamlFields fields : patterns(part, LINE_KEYS)) {
       Use use = use(fields);
       if (!fields.has("line")) {
         fields.missing("line");
@@ -115,21 +116,21 @@ final class PatternReader {
     return lines;
   }
 
-  private List<GrooveFields> patterns(GrooveFields part, List<String> known) {
+  private List<YamlFields> patterns(YamlFields part, List<String> known) {
     if (!part.has("patterns")) {
       part.missing("patterns");
     }
     return part.list("patterns", known);
   }
 
-  private static List<Yaml.Entry> lanes(GrooveFields fields) {
+  private static List<Yaml.Entry> lanes(YamlFields fields) {
     if (!fields.has("lanes")) {
       fields.missing("lanes");
     }
     return fields.entries("lanes", "I expected instruments and signs, as in closed hi-hat: x.x.");
   }
 
-  private Use use(GrooveFields fields) {
+  private Use use(YamlFields fields) {
     int weight = fields.whole("weight", 1, 100, 1, "");
     Optional<Meter> meter =
         fields.read(

@@ -1,21 +1,24 @@
-package hingetone.groove;
+package hingetone.text;
 
-import hingetone.text.Problems;
-import hingetone.text.Quote;
-import hingetone.text.Span;
-import hingetone.text.Suggestion;
-import hingetone.text.Yaml;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
 
-/** The keys with values of one place in a groove, each known there; the rest is reported. */
-final class GrooveFields {
+/**
+ * The keys with values of one place in a YAML document, each known there; the rest is reported.
+ *
+ * <pre>{@code
+ * YamlFields fields = new YamlFields(problems, mapping, "in a groove", List.of("tempo", "level"), "See ...");
+ * int level = fields.whole("level", 0, 127, 100, "");
+ * }</pre>
+ */
+public final class YamlFields {
   private final Problems problems;
   private final Yaml.Mapping mapping;
   private final String where;
+  private final String help;
   private final Map<String, Yaml> values = new LinkedHashMap<>();
 
   /**
@@ -23,11 +26,14 @@ final class GrooveFields {
    *
    * @param where for messages: {@code in drums}
    * @param known the keys that may stand there
+   * @param help where a key is missing, a sentence that says where the format is described
    */
-  GrooveFields(Problems problems, Yaml.Mapping mapping, String where, List<String> known) {
+  public YamlFields(
+      Problems problems, Yaml.Mapping mapping, String where, List<String> known, String help) {
     this.problems = problems;
     this.mapping = mapping;
     this.where = where;
+    this.help = help;
     for (Yaml.Entry entry : mapping.entries()) {
       String key = entry.key().value();
       if (known.contains(key)) {
@@ -43,10 +49,10 @@ final class GrooveFields {
   }
 
   /** A part of the same groove, where it is keys with values. */
-  Optional<GrooveFields> part(String key, List<String> known) {
+  public Optional<YamlFields> part(String key, List<String> known) {
     Yaml value = values.get(key);
     if (value instanceof Yaml.Mapping part) {
-      return Optional.of(new GrooveFields(problems, part, "in " + key, known));
+      return Optional.of(new YamlFields(problems, part, "in " + key, known, help));
     }
     if (value != null) {
       wrong(key, value, "I expected keys with values below it: " + String.join(", ", known) + ".");
@@ -55,7 +61,7 @@ final class GrooveFields {
   }
 
   /** A part that must be there. */
-  Optional<GrooveFields> required(String key, List<String> known) {
+  public Optional<YamlFields> required(String key, List<String> known) {
     if (!values.containsKey(key)) {
       missing(key);
     }
@@ -63,7 +69,7 @@ final class GrooveFields {
   }
 
   /** The items of a list of keys with values; one alone may stand without the dash. */
-  List<GrooveFields> list(String key, List<String> known) {
+  public List<YamlFields> list(String key, List<String> known) {
     Yaml value = values.get(key);
     if (value == null) {
       return List.of();
@@ -74,12 +80,12 @@ final class GrooveFields {
         .forEach(item -> wrong(key, item, "I expected a list, each item with keys of its own."));
     return items.stream()
         .filter(Yaml.Mapping.class::isInstance)
-        .map(item -> new GrooveFields(problems, (Yaml.Mapping) item, "in " + key, known))
+        .map(item -> new YamlFields(problems, (Yaml.Mapping) item, "in " + key, known, help))
         .toList();
   }
 
   /** The entries of a part whose keys are free. */
-  List<Yaml.Entry> entries(String key, String expected) {
+  public List<Yaml.Entry> entries(String key, String expected) {
     Yaml value = values.get(key);
     if (value instanceof Yaml.Mapping part) {
       return part.entries();
@@ -98,7 +104,7 @@ final class GrooveFields {
    * @param expected what would be right, with an example
    * @param known words that may have been meant
    */
-  <T> T read(
+  public <T> T read(
       String key,
       Function<String, Optional<T>> read,
       T usual,
@@ -123,12 +129,13 @@ final class GrooveFields {
     return found.orElse(usual);
   }
 
-  <T> T read(String key, Function<String, Optional<T>> read, T usual, String expected) {
+  /** Reads a single value, with no words that may have been meant. */
+  public <T> T read(String key, Function<String, Optional<T>> read, T usual, String expected) {
     return read(key, read, usual, expected, List.of());
   }
 
   /** Reads a whole number, its unit (if any) behind it. */
-  int whole(String key, int least, int most, int usual, String unit) {
+  public int whole(String key, int least, int most, int usual, String unit) {
     return read(
         key,
         text -> wholeNumber(text, unit).filter(n -> n >= least && n <= most),
@@ -140,7 +147,8 @@ final class GrooveFields {
             + (unit.isEmpty() ? "." : ", as in " + key + ": " + usual + unit + "."));
   }
 
-  static Optional<Integer> wholeNumber(String text, String unit) {
+  /** A whole number of at most four digits, its unit (if any) behind it. */
+  public static Optional<Integer> wholeNumber(String text, String unit) {
     String number =
         text.endsWith(unit) ? text.substring(0, text.length() - unit.length()).strip() : text;
     return number.matches("-?[0-9]{1,4}")
@@ -149,7 +157,7 @@ final class GrooveFields {
   }
 
   /** The text of a key with its place, where it is a single value. */
-  Optional<Yaml.Text> text(String key) {
+  public Optional<Yaml.Text> text(String key) {
     Yaml value = values.get(key);
     if (value instanceof Yaml.Text text && !text.isEmpty()) {
       return Optional.of(text);
@@ -160,16 +168,18 @@ final class GrooveFields {
     return Optional.empty();
   }
 
-  boolean has(String key) {
+  /** Whether a key stands here. */
+  public boolean has(String key) {
     return values.containsKey(key);
   }
 
-  void missing(String key) {
+  /** Reports that a key does not stand here. */
+  public void missing(String key) {
     int start = mapping.span().start();
     problems.add(
         new Span(start, Math.min(start + 1, mapping.span().end())),
         "no \"" + key + "\" " + where,
-        "The page on grooves says what it needs: src/docs/grooves.md.");
+        help);
   }
 
   private void wrong(String key, Yaml value, String expected) {
