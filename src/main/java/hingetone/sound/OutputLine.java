@@ -17,7 +17,8 @@ import javax.sound.sampled.SourceDataLine;
  *
  * <p>One thread writes; {@link #write} waits while the buffer is full. When the buffer once runs
  * empty (an underrun), the line opens itself anew with a buffer of twice the size; that happens one
- * time only. Any thread may ask and close.
+ * time only. A line whose device vanished takes nothing until it is {@linkplain #reopen opened
+ * again}. Any thread may ask and close.
  */
 public final class OutputLine implements AutoCloseable {
   /** Buffer of a line that nobody chose a size for: survives the stalls of a busy machine. */
@@ -33,6 +34,7 @@ public final class OutputLine implements AutoCloseable {
   private final Playhead playhead;
   private volatile SourceDataLine line;
   private volatile boolean closed;
+  private volatile boolean lost;
   private volatile int underruns;
   private volatile long written;
   private volatile boolean grown;
@@ -129,10 +131,10 @@ public final class OutputLine implements AutoCloseable {
   /**
    * Plays interleaved stereo after what was written before; waits while the buffer is full.
    *
-   * @return whether the line took it all; {@code false} once the line is closed or lost
+   * @return whether the line took it all; {@code false} while the line is closed or lost
    */
   public boolean write(float[] stereo, int frames) {
-    if (closed || (isStarved() && !recover())) {
+    if (closed || lost || (isStarved() && !recover())) {
       return false;
     }
     if (bytes.length < frames * Pcm16.FRAME_BYTES) {
@@ -142,11 +144,21 @@ public final class OutputLine implements AutoCloseable {
     if (written == writtenBefore) {
       openedAt = clock.nanos();
     }
-    int taken = line.write(bytes, 0, frames * Pcm16.FRAME_BYTES) / Pcm16.FRAME_BYTES;
+    int taken = taken(frames);
     written += taken;
     long now = clock.nanos();
     playhead.observe(now, writtenBefore + Math.min(line.getLongFramePosition(), mostPlayed(now)));
-    return taken == frames;
+    lost = taken < frames;
+    return !lost;
+  }
+
+  private int taken(int frames) {
+    try {
+      return line.write(bytes, 0, frames * Pcm16.FRAME_BYTES) / Pcm16.FRAME_BYTES;
+    } catch (RuntimeException e) {
+      // A driver whose device has gone throws whatever it likes.
+      return 0;
+    }
   }
 
   /**
@@ -173,15 +185,26 @@ public final class OutputLine implements AutoCloseable {
       return true;
     }
     grown = true;
+    return reopen();
+  }
+
+  /**
+   * Opens the line anew, as after a loss; what was written before is over. Only while nobody
+   * writes.
+   *
+   * @return whether it takes sound again
+   */
+  public boolean reopen() {
     closeWithinLimit(line);
     try {
-      line = openLine(settings, 2 * settings.bufferMillis());
+      line = openLine(settings, (grown ? 2 : 1) * settings.bufferMillis());
     } catch (SoundFailure e) {
-      closed = true;
+      lost = true;
       return false;
     }
     writtenBefore = written;
     playhead.forget();
+    lost = false;
     if (closed) {
       closeWithinLimit(line);
     }

@@ -55,6 +55,7 @@ final class ClockSignals {
     started = true;
   }
 
+  /** Stops the follower until the next bar, which tells it where it is. */
   void stop(long now, Sink sink) {
     if (running) {
       send(ShortMessage.STOP, 0, 0, now, sink);

@@ -9,6 +9,7 @@ import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.function.IntPredicate;
 import javax.sound.midi.ShortMessage;
 
 /**
@@ -19,6 +20,8 @@ import javax.sound.midi.ShortMessage;
  */
 final class Mixer {
   private static final int VOLUME = 7;
+  private static final int PEDAL = 64;
+  private static final int ALL_NOTES_OFF = 123;
   private static final int MOST_CHANGE = 3;
   private static final long MOVE_NANOS = 7_000_000;
 
@@ -146,12 +149,17 @@ final class Mixer {
     nextMove = done ? Long.MAX_VALUE : now + MOVE_NANOS;
   }
 
-  /** Lifts the pedals and lets every note of the channels in use go. */
-  void letGo(long now, Sink sink) {
-    for (Role role : sounds.keySet()) {
-      control(setup.channel(role), 64, 0, now, sink);
-      control(setup.channel(role), 123, 0, now, sink);
-    }
+  /** Lifts the pedals and lets every note go on those of the channels in use that a test picks. */
+  void letGo(IntPredicate picked, long now, Sink sink) {
+    sounds.keySet().stream()
+        .mapToInt(setup::channel)
+        .distinct()
+        .filter(picked)
+        .forEach(
+            channel -> {
+              control(channel, PEDAL, 0, now, sink);
+              control(channel, ALL_NOTES_OFF, 0, now, sink);
+            });
   }
 
   private static void control(int channel, int controller, int value, long now, Sink sink) {

@@ -7,6 +7,7 @@ import hingetone.sound.Volume;
 import hingetone.time.Clock;
 import hingetone.time.Playhead;
 import java.util.Queue;
+import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.function.Consumer;
 import javax.sound.midi.ShortMessage;
 
@@ -20,6 +21,7 @@ final class SoundDriver implements Driver {
 
   private static final long FADE_MILLIS = 60;
   private static final long CLOSE_MILLIS = 150;
+  private static final long SEARCH_NANOS = 500_000_000;
 
   private final Timeline timeline;
   private final Playhead playhead;
@@ -35,6 +37,13 @@ final class SoundDriver implements Driver {
   private final int frames;
   private final float[] block;
   private long written;
+
+  /** Frames that no line has taken, less the silence that it took instead. */
+  private long unheard;
+
+  /** How much later than it is due something is heard, in nanoseconds. */
+  private long hearAfter;
+
   private int underruns;
   private volatile boolean ended;
 
@@ -58,6 +67,8 @@ final class SoundDriver implements Driver {
     this.block = new float[2 * frames];
     this.limiter = new Limiter(rate, CEILING_DB);
     this.volume = new Volume(rate, timeline.status().volume());
+    this.hearAfter = clock.nanos();
+    playhead.hearAfter(hearAfter);
     this.sink =
         new Sink() {
           @Override
@@ -84,14 +95,15 @@ final class SoundDriver implements Driver {
   @Override
   public void run() {
     boolean taken = true;
-    while (!ended && taken) {
+    while (!ended) {
       taken = turn();
+      if (!taken && !ended) {
+        listener.accept(new Moment.Lost("sound output"));
+        taken = paceAlone();
+      }
     }
-    if (ended && taken) {
+    if (taken) {
       fadeOut();
-    } else if (!ended) {
-      listener.accept(new Moment.Lost("sound output"));
-      paceAlone();
     }
   }
 
@@ -118,8 +130,11 @@ final class SoundDriver implements Driver {
     playBlock();
     boolean taken = line.write(block, frames);
     written += frames;
-    long now = clock.nanos();
-    playhead.hearAfter(now - nanos(line.frameHeard(now) - limiter.delayFrames()));
+    if (taken) {
+      long now = clock.nanos();
+      hearAfter = now - nanos(line.frameHeard(now) + unheard - limiter.delayFrames());
+      playhead.hearAfter(hearAfter);
+    }
     if (line.underruns() > underruns) {
       underruns = line.underruns();
       listener.accept(new Moment.Underrun(underruns));
@@ -142,16 +157,60 @@ final class SoundDriver implements Driver {
     limiter.apply(block, frames);
   }
 
-  /** Without a line the music goes on in silence, by the clock. */
-  private void paceAlone() {
+  /**
+   * Without a line the music goes on in silence, by the clock, until the line is back.
+   *
+   * @return whether it is back
+   */
+  private boolean paceAlone() {
+    long lag = lag();
+    boolean resumed = false;
+    while (!ended && !resumed) {
+      awaitLine();
+      resumed = !ended && resume(lag);
+    }
+    return resumed;
+  }
+
+  /** How many frames are made and not heard yet. */
+  long lag() {
+    return Math.max(0, written - frame(clock.nanos() - hearAfter));
+  }
+
+  private void awaitLine() {
+    long start = clock.nanos() - nanos(written);
+    AtomicBoolean back = new AtomicBoolean();
+    Thread search = new Thread(() -> search(back), "sound output search");
+    search.setDaemon(true);
+    search.start();
     Deadline deadline = Deadline.easy(clock);
-    long origin = clock.nanos() - nanos(written);
-    playhead.hearAfter(origin);
-    while (!ended) {
+    while (!ended && !back.get()) {
       playBlock();
       written += frames;
-      deadline.await(origin + nanos(written), () -> ended);
+      deadline.await(start + nanos(written), () -> ended);
     }
+  }
+
+  /** Tries now and then to open the line again; a system that hangs in it hangs nobody else. */
+  private void search(AtomicBoolean back) {
+    while (!ended && !back.get()) {
+      Deadline.easy(clock).await(clock.nanos() + SEARCH_NANOS, () -> ended);
+      back.set(!ended && line.reopen());
+    }
+  }
+
+  /** Lets the line lag as far behind as before, so that what is seen does not jump. */
+  boolean resume(long lag) {
+    float[] silence = new float[2 * frames];
+    boolean taken = true;
+    for (long left = lag; taken && left > 0; left -= frames) {
+      taken = line.write(silence, frames);
+    }
+    unheard = written - line.framesWritten();
+    if (taken) {
+      listener.accept(new Moment.Found("sound output"));
+    }
+    return taken;
   }
 
   @Override

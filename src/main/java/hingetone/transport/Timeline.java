@@ -233,6 +233,7 @@ final class Timeline {
       bandFloor = bar.plan();
       boolean all = bar.step().broken();
       voices.release(v -> v.plan() < bar.plan() && (all || v.role() != Role.CLICK), now, sink);
+      letGoWhereNothingSounds(now, sink);
     }
     mixer.introduce(bar.music().parts(), now, sink);
     long heard = playhead.heardAt(now);
@@ -241,6 +242,11 @@ final class Timeline {
     }
     sink.tell(new Moment.BarLine(heard, bar.lap(), bar.bar(), shift));
     tellChanges(sink);
+  }
+
+  /** Where a note of the coming bar sounds already, its channel is left alone. */
+  private void letGoWhereNothingSounds(long now, Sink sink) {
+    mixer.letGo(channel -> !voices.soundOn(channel), now, sink);
   }
 
   private void beat(PlannedBar bar, Beats at, Position position, long now, Sink sink) {
@@ -293,6 +299,7 @@ final class Timeline {
     } else if (command instanceof Command.Mute c) {
       mixer.mute(c.role(), c.muted());
       voices.release(v -> mixer.isMuted(v.role()), horizon, sink);
+      letGoWhereNothingSounds(horizon, sink);
     } else if (command instanceof Command.Level c) {
       mixer.setLevel(c.role(), c.percent(), horizon);
     } else if (command instanceof Command.Volume c) {
@@ -439,13 +446,16 @@ final class Timeline {
   /** Lets every note go and lifts the pedals. */
   void silence(Sink sink) {
     voices.release(voice -> true, horizon, sink);
-    mixer.letGo(horizon, sink);
+    mixer.letGo(channel -> true, horizon, sink);
   }
 
-  /** Sets up every channel, for a device that has just come back. */
+  /**
+   * Sets up every channel of a device that has just come back; at the next bar it is told where.
+   */
   void repeatSetup(Sink sink) {
-    mixer.letGo(horizon, sink);
+    mixer.letGo(channel -> true, horizon, sink);
     mixer.repeat(horizon, sink);
+    signals.stop(horizon, sink);
   }
 
   // What holds

@@ -1,6 +1,8 @@
 package hingetone.transport;
 
 import hingetone.midi.MidiEvents;
+import java.util.Arrays;
+import java.util.Objects;
 import java.util.function.Predicate;
 import javax.sound.midi.ShortMessage;
 
@@ -35,6 +37,11 @@ final class Voices {
         }
       }
     }
+  }
+
+  /** Whether anything sounds on a channel. */
+  boolean soundOn(int channel) {
+    return Arrays.stream(sounding[channel]).anyMatch(Objects::nonNull);
   }
 
   private void release(Voice voice, long now, Sink sink) {

@@ -51,6 +51,7 @@ public final class FakeSoundOutput implements AutoCloseable {
   private volatile FakeLine latest;
   private volatile int opened;
   private volatile boolean hangs;
+  private volatile boolean gone;
   private volatile boolean holdsWriter;
 
   private FakeSoundOutput(Pace pace) {
@@ -95,6 +96,16 @@ public final class FakeSoundOutput implements AutoCloseable {
   /** From now on a write waits until the line is closed. */
   public void hang() {
     hangs = true;
+  }
+
+  /** From now on nothing is taken and no line can be opened. */
+  public void vanish() {
+    gone = true;
+  }
+
+  /** Lines can be opened again. */
+  public void comeBack() {
+    gone = false;
   }
 
   /** Whether a writer waits in an output that hangs. */
@@ -258,6 +269,9 @@ public final class FakeSoundOutput implements AutoCloseable {
 
     @Override
     public void open(AudioFormat wanted, int bytes) throws LineUnavailableException {
+      if (output.gone) {
+        throw new LineUnavailableException("the device is gone");
+      }
       format = wanted;
       bufferBytes = bytes;
       open = true;
@@ -288,7 +302,7 @@ public final class FakeSoundOutput implements AutoCloseable {
         output.holdsWriter = true;
         LockSupport.parkNanos(200_000);
       }
-      if (!open) {
+      if (!open || output.gone) {
         return 0;
       }
       synchronized (output.captured) {

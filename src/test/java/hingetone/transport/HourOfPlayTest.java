@@ -38,11 +38,25 @@ class HourOfPlayTest {
     Command.SilentBars silent = Command.SilentBars.NONE;
     Optional<Command.Loop> loop = Optional.empty();
     OptionalInt target = OptionalInt.empty();
+    long now;
     int bar = Integer.MIN_VALUE;
     int beat = 4;
     int keyShift;
     int barsPlayed;
     String wrong = "";
+
+    /** The chord due after the latest beat: its key, or -1 in a silent bar; and what came. */
+    int chordDue = -1;
+
+    final List<Rig.Sent> chords = new ArrayList<>();
+    long beatAt;
+    int lap = 1;
+
+    /** Whether a jump was taken in mid-bar, as it is when play goes on after a pause. */
+    boolean brokenOff;
+
+    /** Whether since the latest beat nothing moved the time: then the chord's place is known. */
+    boolean steady;
 
     /** What held when the bar began. */
     Command.SilentBars silentHere = Command.SilentBars.NONE;
@@ -50,6 +64,10 @@ class HourOfPlayTest {
     @Override
     public void send(long due, ShortMessage message) {
       sent.add(new Rig.Sent(due, message));
+      Rig.Sent last = sent.get(sent.size() - 1);
+      if (last.isNoteOn() && message.getChannel() == Role.CHORDS.channel()) {
+        chords.add(last);
+      }
     }
 
     @Override
@@ -62,7 +80,7 @@ class HourOfPlayTest {
     }
 
     private void barLine(Moment.BarLine line) {
-      if (bar != Integer.MIN_VALUE && beat != 4) {
+      if (bar != Integer.MIN_VALUE && beat != 4 && !brokenOff) {
         wrong += " bar " + bar + " ended at beat " + beat;
       }
       int due =
@@ -84,9 +102,16 @@ class HourOfPlayTest {
       if (b.position().bar() != bar || number != beat + 1) {
         wrong += " beat " + b.position() + " after bar " + bar + " beat " + beat;
       }
+      checkChord(b.nanos());
       beat = number;
+      brokenOff = false;
+      lap = lapOf(bar);
+      boolean silentNow = silentHere.isSilent(bar);
+      chordDue = silentNow ? -1 : chord(lap) + keyShift;
+      beatAt = b.nanos();
+      steady = true;
       List<Integer> keys = new ArrayList<>();
-      if (!silentHere.isSilent(bar)) {
+      if (!silentNow) {
         int inLap = Math.floorMod(bar - 1, BARS);
         if (!muted.contains(Role.DRUMS)) {
           keys.add(9 * 128 + drum(inLap, number));
@@ -97,6 +122,33 @@ class HourOfPlayTest {
       }
       expected.put(b.nanos(), keys);
     }
+
+    /** Between two beats came the one chord of the first, a third of a beat after it. */
+    private void checkChord(long nextBeat) {
+      List<Integer> keys = chords.stream().map(c -> c.message().getData1()).toList();
+      if (!brokenOff && !keys.equals(chordDue < 0 ? List.of() : List.of(chordDue))) {
+        wrong += " chords " + keys + " in bar " + bar + " beat " + beat + ", not " + chordDue;
+      } else if (!brokenOff && steady && chordDue >= 0) {
+        long due = beatAt + Math.round((nextBeat - beatAt) / 3.0) + spread(lap) * 1000;
+        if (Math.abs(chords.get(0).due() - due) > 2) {
+          wrong += " chord of bar " + bar + " beat " + beat + " at " + chords.get(0).due();
+        }
+      }
+      chords.clear();
+    }
+  }
+
+  private static int lapOf(int bar) {
+    return Math.floorDiv(bar - 1, BARS) + 1;
+  }
+
+  private static int chord(int lap) {
+    return 60 + lap % 12;
+  }
+
+  /** How much later than its place a chord is played, in microseconds. */
+  private static long spread(int lap) {
+    return lap % 2 == 0 ? 9000 : -9000;
   }
 
   /** In each bar another drum on each beat. */
@@ -119,8 +171,8 @@ class HourOfPlayTest {
       Beats length = beat % 8 == 0 ? Beats.of(5) : Beats.of(1 + beat % 2, 1);
       basses.add(new Note(at, length, bass(beat / 4, beat % 4 + 1), 90));
       chords.add(
-          new Note(at.plus(Beats.of(1, 3)), Beats.of(2, 3), 60 + number % 12, 70)
-              .withOffsetMicros(number % 2 == 0 ? 9000 : -9000));
+          new Note(at.plus(Beats.of(1, 3)), Beats.of(2, 3), chord(number), 70)
+              .withOffsetMicros(spread(number)));
     }
     return new Score(
         "Test",
@@ -140,11 +192,11 @@ class HourOfPlayTest {
     Witness witness = new Witness();
     Timeline timeline = new Rig(HourOfPlayTest::lap).timeline;
     timeline.apply(new Command.Play(), witness);
-    long now = 0;
-    while (now < HOUR) {
-      now += 1 + random.nextInt(40_000_000);
-      timeline.advance(now, witness);
+    while (witness.now < HOUR) {
+      witness.now += 1 + random.nextInt(40_000_000);
+      timeline.advance(witness.now, witness);
       if (random.nextInt(60) == 0) {
+        witness.steady = false;
         change(timeline, witness, random);
       }
     }
@@ -157,7 +209,7 @@ class HourOfPlayTest {
   }
 
   private static void change(Timeline timeline, Witness witness, Random random) {
-    switch (random.nextInt(11)) {
+    switch (random.nextInt(12)) {
       case 0 -> timeline.apply(new Command.SetTempo(Tempo.of(60 + random.nextInt(240))), witness);
       case 1 -> timeline.apply(Command.StepTempo.of(random.nextInt(9) - 4), witness);
       case 2 -> {
@@ -191,7 +243,15 @@ class HourOfPlayTest {
             random.nextBoolean() ? Command.SilentBars.NONE : new Command.SilentBars(3, 1);
         timeline.apply(witness.silent, witness);
       }
-      case 9 ->
+      case 9 -> {
+        timeline.apply(new Command.Pause(), witness);
+        assertThat(Wire.left(witness.sent.stream().map(Rig.Sent::message).toList())).isEmpty();
+        witness.now += 1 + random.nextInt(400_000_000);
+        timeline.advance(witness.now, witness);
+        witness.brokenOff = witness.target.isPresent();
+        timeline.apply(new Command.Play(), witness);
+      }
+      case 10 ->
           timeline.apply(new Command.Ramp(Tempo.of(90), Tempo.of(180), BigDecimal.TEN, 1), witness);
       default -> {
         timeline.apply(new Command.Level(Role.BASS, random.nextInt(101)), witness);

@@ -1,6 +1,7 @@
 package hingetone.transport;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import hingetone.score.Note;
 import hingetone.score.Part;
@@ -156,17 +157,47 @@ class SoundDriverTest {
       open(synthesizer, line);
       int buffered = 10 * blockFrames;
       commands.add(new Command.Play());
-      while (frames < 5 * RATE) {
-        if (frames >= buffered) {
-          output.play(blockFrames);
-        }
-        turn();
-      }
+      turnsBehind(output, 10, 5 * RATE);
       long lag = Math.round((buffered + DELAY) * 1e9 / RATE);
       long beat3 = Timeline.LEAD + 1_200_000_000L;
-      assertThat(playhead.heardAt(0))
-          .isCloseTo(lag, org.assertj.core.data.Offset.offset(7_000_000L));
+      assertThat(playhead.heardAt(0)).isCloseTo(lag, within(7_000_000L));
       assertThat(playhead.at(playhead.heardAt(beat3)).position()).hasToString("bar 1 beat 3");
+    }
+  }
+
+  @Test
+  void what_is_seen_does_not_jump_when_a_lost_output_is_taken_back() throws Exception {
+    try (FakeSoundOutput output = FakeSoundOutput.plugIn(FakeSoundOutput.Pace.STEPPED);
+        Synthesizer synthesizer = Synthesizer.open(RATE, SoundBank.builtIn());
+        OutputLine line =
+            OutputLine.open(OutputLine.Settings.usual(), () -> Math.round(frames * 1e9 / RATE))) {
+      open(synthesizer, line);
+      commands.add(new Command.Play());
+      turnsBehind(output, 10, 2 * RATE);
+      long before = playhead.heardAt(0);
+      output.vanish();
+      assertThat(driver.turn()).isFalse();
+      frames += blockFrames;
+      assertThat(line.reopen()).isFalse();
+      long lag = driver.lag();
+      output.comeBack();
+      assertThat(line.reopen()).isTrue();
+      assertThat(driver.resume(lag)).isTrue();
+      turnsBehind(output, 0, 4 * RATE);
+      assertThat(moments).contains(new Moment.Found("sound output"));
+      // The lag, here 64 ms, is made up to whole blocks of 7 ms.
+      assertThat(playhead.heardAt(0)).isCloseTo(before, within(10_000_000L));
+    }
+  }
+
+  /** Turns until so many frames have passed; the output plays as many, so many blocks later. */
+  private void turnsBehind(FakeSoundOutput output, int blocks, long until) {
+    long from = frames + (long) blocks * blockFrames;
+    while (frames < until) {
+      if (frames >= from) {
+        output.play(blockFrames);
+      }
+      turn();
     }
   }
 }

@@ -115,19 +115,23 @@ class TransportTest {
   }
 
   @Test
-  void when_the_sound_output_is_lost_the_music_goes_on_in_silence() throws Exception {
+  void while_the_sound_output_is_lost_the_music_goes_on_and_the_output_is_taken_back()
+      throws Exception {
     try (FakeSoundOutput output = FakeSoundOutput.plugIn(FakeSoundOutput.Pace.REAL_TIME)) {
       Synthesizer synthesizer = Synthesizer.open(44_100, SoundBank.builtIn());
       OutputLine line = OutputLine.open(OutputLine.Settings.usual(), Clock.SYSTEM);
       try (Transport transport =
           Transport.withSound(n -> FAST, Setup.USUAL, synthesizer, line, moments::add)) {
         transport.send(new Command.Play());
-        awaitBar(1);
-        line.close();
+        awaitBar(2);
+        output.vanish();
         await(m -> m instanceof Moment.Lost);
-        awaitBar(3);
+        awaitBar(6);
+        output.comeBack();
+        await(m -> m instanceof Moment.Found);
+        await(m -> m instanceof Moment.BarLine bar && bar.bar() > 6);
       }
-      assertThat(output.opened()).isEqualTo(1);
+      assertThat(output.opened()).isEqualTo(2);
     }
   }
 
