@@ -14,7 +14,6 @@ public final class Main {
 
   public static void main(String[] args) {
     MemoryPreferences.install();
-    MemoryPreferences.install();
     int status = commandLine().execute(args);
     System.exit(status);
   }

@@ -1,5 +1,6 @@
 package hingetone.command;
 
+import hingetone.score.Role;
 import hingetone.sound.OutputLine;
 import hingetone.sound.SoundFailure;
 import hingetone.sound.Synthesizer;
@@ -12,20 +13,46 @@ import hingetone.transport.Ports;
 import hingetone.transport.Setup;
 import hingetone.transport.Transport;
 import java.nio.file.Path;
+import java.util.Arrays;
+import java.util.EnumMap;
+import java.util.Map;
 import java.util.Optional;
 import java.util.function.Consumer;
 import picocli.CommandLine.ITypeConverter;
 import picocli.CommandLine.Option;
+import picocli.CommandLine.TypeConversionException;
 
 /** Where the music goes: a MIDI port, or the synthesizer on a sound output. */
 final class OutputOptions {
-  private static final int SAMPLE_RATE = 44_100;
-
   @Option(
       names = "--out",
       paramLabel = "PORT",
       description = "Play on a MIDI port: its number, or a part of its name.")
   Optional<String> port = Optional.empty();
+
+  @Option(
+      names = "--channels",
+      paramLabel = "PART=N",
+      split = ",",
+      converter = {ToPart.class, ToChannel.class},
+      description = "MIDI channels other than the usual ones: bass=5,chords=6.")
+  Map<Role, Integer> channels = Map.of();
+
+  @Option(
+      names = "--banks",
+      paramLabel = "PART=N",
+      split = ",",
+      converter = {ToPart.class, ToBank.class},
+      description = "Banks to select on a MIDI port, 0 to 16383: bass=128.")
+  Map<Role, Integer> banks = Map.of();
+
+  @Option(
+      names = "--latency",
+      paramLabel = "MS",
+      converter = ToLatency.class,
+      description = "How much later than it is told the gear at the port sounds, 0 to 1000 ms.",
+      defaultValue = "0")
+  int latencyMillis;
 
   @Option(
       names = "--soundfont",
@@ -48,6 +75,14 @@ final class OutputOptions {
   int bufferMillis;
 
   @Option(
+      names = "--sample-rate",
+      paramLabel = "HZ",
+      converter = ToSampleRate.class,
+      description = "Frames a second of the sound output, 22050 to 96000 (${DEFAULT-VALUE}).",
+      defaultValue = "44100")
+  int sampleRate;
+
+  @Option(
       names = "--volume",
       paramLabel = "0..100",
       converter = ToVolume.class,
@@ -63,7 +98,7 @@ final class OutputOptions {
    * @throws CommandFailure when what was asked for by name is not there
    */
   Transport open(LapSource laps, Setup setup, Consumer<Moment> listener, Consumer<String> say) {
-    Setup here = setup.withVolume(volume);
+    Setup here = setup.withVolume(volume).withChannels(channelsFromZero()).withBanks(banks);
     return port.map(wanted -> onPort(find(wanted), laps, here, listener))
         .orElseGet(() -> withSound(laps, here, listener, say));
   }
@@ -77,15 +112,21 @@ final class OutputOptions {
     port.ifPresent(OutputOptions::find);
   }
 
+  /** People count channels from 1, messages from 0. */
+  private Map<Role, Integer> channelsFromZero() {
+    Map<Role, Integer> fromZero = new EnumMap<>(Role.class);
+    channels.forEach((part, channel) -> fromZero.put(part, channel - 1));
+    return fromZero;
+  }
+
   private static Port find(String wanted) {
     Ports.Search search = Ports.find(wanted, Port.Direction.OUTPUT);
     return search.port().orElseThrow(() -> CommandFailure.wrongInput(search.problem()));
   }
 
-  private static Transport onPort(
-      Port found, LapSource laps, Setup setup, Consumer<Moment> listener) {
+  private Transport onPort(Port found, LapSource laps, Setup setup, Consumer<Moment> listener) {
     try {
-      return Transport.onPort(laps, setup, found, 0, listener);
+      return Transport.onPort(laps, setup, found, latencyMillis, listener);
     } catch (PortFailure e) {
       throw CommandFailure.couldNot(e.getMessage());
     }
@@ -96,8 +137,8 @@ final class OutputOptions {
     try {
       OutputLine line =
           OutputLine.open(
-              new OutputLine.Settings(soundOutput, SAMPLE_RATE, bufferMillis), Clock.SYSTEM);
-      Synthesizer synthesizer = Synthesizer.open(SAMPLE_RATE, soundFont);
+              new OutputLine.Settings(soundOutput, sampleRate, bufferMillis), Clock.SYSTEM);
+      Synthesizer synthesizer = Synthesizer.open(sampleRate, soundFont);
       return Transport.withSound(laps, setup, synthesizer, line, listener);
     } catch (SoundFailure e) {
       if (soundFont.isPresent() || soundOutput.isPresent()) {
@@ -105,6 +146,54 @@ final class OutputOptions {
       }
       say.accept(e.getMessage());
       return Transport.onSilentClock(laps, setup, listener);
+    }
+  }
+
+  /** Reads a part's name. */
+  static final class ToPart implements ITypeConverter<Role> {
+    @Override
+    public Role convert(String text) {
+      return Arrays.stream(Role.values())
+          .filter(role -> role.title().equalsIgnoreCase(text.strip()))
+          .findFirst()
+          .orElseThrow(
+              () ->
+                  new TypeConversionException(
+                      "\""
+                          + text
+                          + "\" is no part: I expected drums, bass, chords, lead or click"));
+    }
+  }
+
+  /** Reads a MIDI channel. */
+  static final class ToChannel implements ITypeConverter<Integer> {
+    @Override
+    public Integer convert(String text) {
+      return ChartArguments.wholeNumber(text, 1, 16, "channels");
+    }
+  }
+
+  /** Reads the number of a bank. */
+  static final class ToBank implements ITypeConverter<Integer> {
+    @Override
+    public Integer convert(String text) {
+      return ChartArguments.wholeNumber(text, 0, 16_383, "banks");
+    }
+  }
+
+  /** Reads a latency. */
+  static final class ToLatency implements ITypeConverter<Integer> {
+    @Override
+    public Integer convert(String text) {
+      return ChartArguments.wholeNumber(text, 0, 1000, "milliseconds");
+    }
+  }
+
+  /** Reads a sample rate. */
+  static final class ToSampleRate implements ITypeConverter<Integer> {
+    @Override
+    public Integer convert(String text) {
+      return ChartArguments.wholeNumber(text, 22_050, 96_000, "frames a second");
     }
   }
 

@@ -113,8 +113,17 @@ public final class OutputLine implements AutoCloseable {
       throw new SoundFailure(
           "The sound output is taken by another program: close that, or choose another output.", e);
     } catch (IllegalArgumentException e) {
-      throw new SoundFailure(NO_OUTPUT, e);
+      boolean any = !mixers(Settings.usual().format()).isEmpty();
+      throw new SoundFailure(any ? refused(settings) : NO_OUTPUT, e);
     }
+  }
+
+  private static String refused(Settings settings) {
+    return "The sound output refuses "
+        + settings.sampleRate()
+        + " frames a second with a buffer of "
+        + settings.bufferMillis()
+        + " ms: leave --sample-rate and --buffer away.";
   }
 
   private static Mixer.Info mixer(String part, AudioFormat format) throws SoundFailure {

@@ -1,11 +1,9 @@
 package hingetone.transport;
 
-import hingetone.score.Role;
 import hingetone.time.Beats;
 import hingetone.time.Playhead;
 import hingetone.time.Position;
 import hingetone.time.Tempo;
-import java.util.Optional;
 
 /**
  * The sequencer's core: exact musical time against the nanoseconds of an output, without a thread,
@@ -21,41 +19,21 @@ final class Timeline {
   static final long LEAD = 60_000_000;
 
   private static final long SHORTEST_NOTE = 1_000_000;
-  private static final Beats CLICK_LENGTH = Beats.of(1, 8);
 
-  private final Laps laps;
-  private final Setup setup;
   private final Playhead playhead;
-  private final Route route;
-  private final Mixer mixer;
+  private final Ensemble ensemble;
   private final ClockSignals signals;
   private final Agenda agenda = new Agenda();
-  private final Voices voices = new Voices();
   private final TempoLine line = new TempoLine();
+  private final Planner planner;
   private final TapTempo taps = new TapTempo();
 
   private Status.Motion motion = Status.Motion.STOPPED;
-  private Metronome metronome = Metronome.OFF;
-  private Command.SilentBars silentBars = Command.SilentBars.NONE;
-  private Course course = Course.START;
-  private Optional<PlannedBar> current = Optional.empty();
-  private Optional<PlannedBar> upcoming = Optional.empty();
 
   /** Everything due before this is handed out. */
   private long horizon;
 
   private long pausedAt;
-
-  /** Up to here bars are planned, in quarter notes played. */
-  private Beats planned = Beats.ZERO;
-
-  private int plans;
-
-  /** Band notes of plans before this do not start any more. */
-  private int bandFloor;
-
-  /** The latest plan of which a note has started. */
-  private int touched;
 
   private boolean over;
   private volatile Status status;
@@ -69,12 +47,10 @@ final class Timeline {
    */
   Timeline(
       Laps laps, Setup setup, ClockSignals signals, boolean volumeByChannel, Playhead playhead) {
-    this.laps = laps;
-    this.setup = setup;
     this.signals = signals;
     this.playhead = playhead;
-    this.mixer = new Mixer(setup, volumeByChannel);
-    this.route = new Route(laps.lap(1).orElseThrow(), setup);
+    this.ensemble = new Ensemble(setup, volumeByChannel);
+    this.planner = new Planner(laps, setup, line);
     standAtTop();
     status = makeStatus();
   }
@@ -85,7 +61,7 @@ final class Timeline {
 
   /** When to ask next; {@link Long#MAX_VALUE} when nothing will come without a command. */
   long nextDue() {
-    long next = mixer.nextDue();
+    long next = ensemble.nextDue();
     return motion == Status.Motion.PLAYING
         ? Math.min(next, Math.min(agenda.nextDue(), planDue()))
         : next;
@@ -95,8 +71,8 @@ final class Timeline {
   void advance(long until, Sink sink) {
     for (long due = nextDue(); due < until; due = nextDue()) {
       horizon = Math.max(horizon, due);
-      if (mixer.nextDue() <= due) {
-        mixer.move(horizon, sink);
+      if (ensemble.nextDue() <= due) {
+        ensemble.moveLevels(horizon, sink);
       } else if (planDue() <= due) {
         planNext();
       } else {
@@ -107,60 +83,23 @@ final class Timeline {
   }
 
   private long planDue() {
-    return over ? Long.MAX_VALUE : line.nanosAt(planned) - LEAD;
+    return over ? Long.MAX_VALUE : line.nanosAt(planner.end()) - LEAD;
   }
 
   // Planning
 
   private void planNext() {
-    if (route.isOver()) {
+    if (planner.isOver()) {
       over = true;
-      addAt(planned, Agenda.Kind.END, 0, ++plans, this::finish);
-      return;
+      addAt(planner.end(), Agenda.Kind.END, 0, planner.nextPlan(), this::finish);
+    } else {
+      PlannedBar next = planner.take();
+      playhead.enter(stretch(next));
+      addEntries(next);
     }
-    Course before = course;
-    boolean ready =
-        route.target().isEmpty() || laps.lap(route.lapOf(route.target().getAsInt())).isPresent();
-    Route.Step step = ready ? route.take() : route.takeNext();
-    Lap lap = readyLap(route.lapOf(step.bar()));
-    Lap.Bar music = route.bar(lap, step.bar());
-    if (step.again()) {
-      course = course.again(music.tempo());
-    } else if (course.passes() == 0 && step.bar() >= 1) {
-      course = course.firstPass();
-    }
-    line.enter(planned, music.tempo(), music.meter(), course.scale());
-    PlannedBar next =
-        new PlannedBar(
-            ++plans,
-            step,
-            step.bar() < 1 ? 0 : route.lapOf(step.bar()),
-            music,
-            planned,
-            TempoLine.played(music.tempo(), course.scale()),
-            course,
-            before,
-            silentBars.isSilent(step.bar()),
-            step.bar() < 1 && lap.countIn().stream().allMatch(b -> b.notes().isEmpty()));
-    planned = next.end();
-    upcoming = Optional.of(next);
-    playhead.enter(stretch(next));
-    addEntries(next, lap);
   }
 
-  /** The lap, or the nearest before it: better the same lap twice than a hole. */
-  private Lap readyLap(int number) {
-    laps.playing(number);
-    for (int lap = number; lap > 1; lap--) {
-      Optional<Lap> ready = laps.lap(lap);
-      if (ready.isPresent()) {
-        return ready.get();
-      }
-    }
-    return laps.lap(1).orElseThrow();
-  }
-
-  private void addEntries(PlannedBar bar, Lap lap) {
+  private void addEntries(PlannedBar bar) {
     add(bar, Agenda.Kind.BAR, Beats.ZERO, 0, (now, sink) -> begin(bar, now, sink));
     for (int beat = 1; beat <= bar.music().meter().beatsPerBar(); beat++) {
       Beats at = bar.music().meter().toQuarters(Beats.of(beat - 1L));
@@ -168,20 +107,17 @@ final class Timeline {
       add(bar, Agenda.Kind.BEAT, at, 0, (now, sink) -> beat(bar, at, position, now, sink));
     }
     if (signals.isOn()) {
-      addSignals(bar, lap);
+      addSignals(bar);
     }
     if (!bar.silent()) {
       bar.music().notes().forEach(note -> addNote(bar, note));
-      if (route.isLastOfLap(bar.bar()) && route.goesOn() && !route.isOver()) {
-        laps.lap(bar.lap() + 1)
-            .ifPresent(n -> n.pickups().forEach(p -> addNote(bar, p.moved(bar.music().length()))));
-      }
+      planner.pickups(bar).forEach(p -> addNote(bar, p.moved(bar.music().length())));
     }
   }
 
-  private void addSignals(PlannedBar bar, Lap lap) {
+  private void addSignals(PlannedBar bar) {
     if (bar.bar() >= 1) {
-      Beats at = bar.music().start().plus(lap.length().times(bar.lap() - 1L));
+      Beats at = planner.fromTop(bar);
       add(
           bar,
           Agenda.Kind.CLOCK,
@@ -197,19 +133,7 @@ final class Timeline {
   }
 
   private void addNote(PlannedBar bar, Lap.PlacedNote note) {
-    boolean moves = note.role() != Role.DRUMS && note.role() != Role.CLICK;
-    int key = note.key() + (moves ? bar.course().keyShift() : 0);
-    Voice voice =
-        new Voice(
-            note.role(),
-            setup.channel(note.role()),
-            key > 127 ? key - 12 : key < 0 ? key + 12 : key,
-            note.velocity(),
-            bar.plan(),
-            bar.start().plus(note.on()),
-            bar.start().plus(note.off()),
-            Math.max(-LEAD, note.onOffset()),
-            Math.max(-LEAD, note.offOffset()));
+    Voice voice = ensemble.voice(bar, note);
     add(bar, Agenda.Kind.NOTE_ON, note.on(), voice.onOffset(), (n, s) -> strike(voice, n, s));
   }
 
@@ -225,17 +149,10 @@ final class Timeline {
 
   private void begin(PlannedBar bar, long now, Sink sink) {
     int shift = bar.course().keyShift();
-    boolean keyMoves = current.filter(b -> b.course().keyShift() != shift).isPresent();
-    current = Optional.of(bar);
-    upcoming = upcoming.filter(b -> b != bar);
+    boolean keyMoves = planner.current().filter(b -> b.course().keyShift() != shift).isPresent();
+    planner.begin(bar);
     line.forgetBefore(now);
-    if (bar.step().broken() || bar.silent() || keyMoves) {
-      bandFloor = bar.plan();
-      boolean all = bar.step().broken();
-      voices.release(v -> v.plan() < bar.plan() && (all || v.role() != Role.CLICK), now, sink);
-      letGoWhereNothingSounds(now, sink);
-    }
-    mixer.introduce(bar.music().parts(), now, sink);
+    ensemble.begin(bar, keyMoves, now, sink);
     long heard = playhead.heardAt(now);
     if (bar.course().passes() != bar.before().passes()) {
       sink.tell(new Moment.LapStart(heard, bar.lap(), bar.course().passes()));
@@ -244,37 +161,23 @@ final class Timeline {
     tellChanges(sink);
   }
 
-  /** Where a note of the coming bar sounds already, its channel is left alone. */
-  private void letGoWhereNothingSounds(long now, Sink sink) {
-    mixer.letGo(channel -> !voices.soundOn(channel), now, sink);
-  }
-
   private void beat(PlannedBar bar, Beats at, Position position, long now, Sink sink) {
     sink.tell(new Moment.Beat(playhead.heardAt(now), position));
     int beat = (int) position.beat().numerator();
-    boolean wanted = bar.bar() < 1 ? bar.bare() : metronome.clicks(bar.bar(), beat);
-    if (wanted) {
-      boolean accents = bar.bar() < 1 || metronome.accents();
-      Lap.PlacedNote click = Metronome.click(bar.music().meter(), beat, accents, at, CLICK_LENGTH);
-      addNote(bar, click);
-    }
+    ensemble.click(bar, beat, at).ifPresent(click -> addNote(bar, click));
   }
 
   private void strike(Voice voice, long now, Sink sink) {
-    touched = Math.max(touched, voice.plan());
-    boolean fallen = voice.role() != Role.CLICK && voice.plan() < bandFloor;
-    if (fallen || mixer.isMuted(voice.role())) {
-      return;
+    if (ensemble.strike(voice, now, sink)) {
+      long due = Math.max(now + SHORTEST_NOTE, line.nanosAt(voice.off()) + voice.offOffset());
+      agenda.add(
+          due,
+          Agenda.Kind.NOTE_OFF,
+          voice.off(),
+          voice.offOffset(),
+          voice.plan(),
+          (n, s) -> ensemble.end(voice, n, s));
     }
-    voices.start(voice, mixer.velocity(voice.role(), voice.velocity()), now, sink);
-    long due = Math.max(now + SHORTEST_NOTE, line.nanosAt(voice.off()) + voice.offOffset());
-    agenda.add(
-        due,
-        Agenda.Kind.NOTE_OFF,
-        voice.off(),
-        voice.offOffset(),
-        voice.plan(),
-        (n, s) -> voices.end(voice, n, s));
   }
 
   private void finish(long now, Sink sink) {
@@ -296,55 +199,26 @@ final class Timeline {
     } else if (command instanceof Command.Restart) {
       stop(sink);
       play(sink);
-    } else if (command instanceof Command.Mute c) {
-      mixer.mute(c.role(), c.muted());
-      voices.release(v -> mixer.isMuted(v.role()), horizon, sink);
-      letGoWhereNothingSounds(horizon, sink);
-    } else if (command instanceof Command.Level c) {
-      mixer.setLevel(c.role(), c.percent(), horizon);
-    } else if (command instanceof Command.Volume c) {
-      mixer.setVolume(c.percent(), horizon);
-    } else if (command instanceof Command.Click c) {
-      metronome = c.metronome();
-    } else if (command instanceof Command.SilentBars c) {
-      silentBars = c;
-    } else if (command instanceof Command.KeyShift c) {
-      course = course.withKeyShift(c.semitones());
-    } else if (command instanceof Command.KeyWalk c) {
-      course = course.withKeyWalk(c.semitones());
-    } else if (!applyTempo(command)) {
-      applyRoute(command);
+    } else if (command instanceof Command.Jump c) {
+      jump(c.bar());
+    } else if (command instanceof Command.JumpToSection c) {
+      planner.sectionStart(c.name()).ifPresent(this::jump);
+    } else if (!planner.obey(command) && !ensemble.obey(command, horizon, sink)) {
+      applyTempo(command);
     }
     tellChanges(sink);
   }
 
-  private boolean applyTempo(Command command) {
+  private void applyTempo(Command command) {
     if (command instanceof Command.SetTempo c) {
       retune(c.tempo());
     } else if (command instanceof Command.StepTempo c) {
-      retune(TempoLine.possible(tempo().bpm().add(c.bpm())));
+      retune(TempoLine.possible(planner.tempo().bpm().add(c.bpm())));
     } else if (command instanceof Command.Tap c) {
       taps.tap(c.nanos()).ifPresent(this::retune);
     } else if (command instanceof Command.Ramp c) {
       retune(c.start());
-      course = course.withRamp(c, charted());
-    } else {
-      return false;
-    }
-    return true;
-  }
-
-  private void applyRoute(Command command) {
-    if (command instanceof Command.Loop c) {
-      route.setLoop(Optional.of(c));
-    } else if (command instanceof Command.Unloop) {
-      route.setLoop(Optional.empty());
-    } else if (command instanceof Command.LoopCrossing c) {
-      route.nextCrossing(here()).ifPresent(bar -> route.setLoop(Optional.of(c.around(bar))));
-    } else if (command instanceof Command.Jump c) {
-      jump(c.bar());
-    } else if (command instanceof Command.JumpToSection c) {
-      route.sectionStart(c.name(), here()).ifPresent(this::jump);
+      planner.ramp(c);
     }
   }
 
@@ -352,7 +226,7 @@ final class Timeline {
     if (motion == Status.Motion.PLAYING) {
       return;
     }
-    if (motion == Status.Motion.PAUSED && route.target().isEmpty()) {
+    if (motion == Status.Motion.PAUSED && !planner.jumps()) {
       long gap = horizon - pausedAt;
       line.shift(gap);
       agenda.reschedule(entry -> entry.due() + gap);
@@ -360,9 +234,10 @@ final class Timeline {
       showMovement();
     } else {
       agenda.clear();
-      upcoming = Optional.empty();
-      Lap.Bar first = barAt(route.target().orElse(route.top()));
-      line.start(planned, horizon + LEAD, first.tempo(), first.meter(), course.scale());
+      planner.forgetUpcoming();
+      Lap.Bar first = planner.barAt(planner.target());
+      Beats start = planner.end();
+      line.start(start, horizon + LEAD, first.tempo(), first.meter(), planner.course().scale());
     }
     over = false;
     motion = Status.Motion.PLAYING;
@@ -388,37 +263,28 @@ final class Timeline {
 
   private void standAtTop() {
     agenda.clear();
-    current = Optional.empty();
-    upcoming = Optional.empty();
-    course = course.atTop();
-    standAt(route.top());
-  }
-
-  private void standAt(int bar) {
-    route.goTo(bar);
-    int beats = barAt(bar).meter().beatsPerBar();
-    int lap = bar < 1 ? 0 : route.lapOf(bar);
-    playhead.enter(new Playhead.Stretch(horizon, lap, bar, 1, beats, 0));
+    planner.standAtTop();
+    showStanding();
   }
 
   private void jump(int bar) {
     if (motion == Status.Motion.PLAYING) {
-      route.goTo(bar);
+      planner.goTo(bar);
     } else {
       agenda.clear();
-      current = Optional.empty();
-      standAt(bar);
+      planner.standAt(bar);
+      showStanding();
     }
   }
 
   private void retune(Tempo tempo) {
-    course = course.withScale(TempoLine.scale(tempo, charted()));
+    planner.retune(tempo);
     if (motion == Status.Motion.STOPPED) {
       return;
     }
     boolean playing = motion == Status.Motion.PLAYING;
     long now = playing ? horizon : pausedAt;
-    line.retune(now, course.scale());
+    line.retune(now, planner.course().scale());
     agenda.reschedule(e -> Math.max(now, line.nanosAt(e.played()) + e.offset()));
     if (playing) {
       showMovement();
@@ -431,51 +297,30 @@ final class Timeline {
       agenda.removeIf(e -> e.kind() == Agenda.Kind.END);
       over = false;
     }
-    upcoming
-        .filter(bar -> bar.plan() > touched && motion != Status.Motion.STOPPED)
+    planner
+        .upcoming()
+        .filter(bar -> !ensemble.hasTouched(bar) && motion != Status.Motion.STOPPED)
         .ifPresent(
             bar -> {
               agenda.removeIf(e -> e.plan() == bar.plan());
-              planned = bar.start();
-              course = bar.before();
-              route.giveBack();
-              upcoming = Optional.empty();
+              planner.takeBack();
             });
   }
 
   /** Lets every note go and lifts the pedals. */
   void silence(Sink sink) {
-    voices.release(voice -> true, horizon, sink);
-    mixer.letGo(channel -> true, horizon, sink);
+    ensemble.silence(horizon, sink);
   }
 
   /**
    * Sets up every channel of a device that has just come back; at the next bar it is told where.
    */
   void repeatSetup(Sink sink) {
-    mixer.letGo(channel -> true, horizon, sink);
-    mixer.repeat(horizon, sink);
+    ensemble.repeatSetup(horizon, sink);
     signals.stop(horizon, sink);
   }
 
   // What holds
-
-  private int here() {
-    return current.map(PlannedBar::bar).orElse(route.target().orElse(route.top()));
-  }
-
-  private Lap.Bar barAt(int bar) {
-    return route.bar(readyLap(route.lapOf(bar)), bar);
-  }
-
-  /** The tempo that the chart asks for here. */
-  private Tempo charted() {
-    return current.map(bar -> bar.music().tempo()).orElseGet(() -> barAt(here()).tempo());
-  }
-
-  private Tempo tempo() {
-    return TempoLine.played(charted(), course.scale());
-  }
 
   private Playhead.Stretch stretch(PlannedBar bar) {
     return new Playhead.Stretch(
@@ -487,20 +332,29 @@ final class Timeline {
         bar.beatNanos(line.quarterAt(bar.start())));
   }
 
+  /** Tells the playhead where the music stands before it plays. */
+  private void showStanding() {
+    int bar = planner.target();
+    int beats = planner.barAt(bar).meter().beatsPerBar();
+    playhead.enter(new Playhead.Stretch(horizon, planner.lapOf(bar), bar, 1, beats, 0));
+  }
+
   /** Tells the playhead how it goes on from here. */
   private void showMovement() {
     Playhead.Stretch here = playhead.stretchAt(horizon);
-    current.ifPresent(
-        bar ->
-            playhead.enter(
-                new Playhead.Stretch(
-                    horizon,
-                    here.lap(),
-                    here.bar(),
-                    here.beat(),
-                    here.beats(),
-                    bar.beatNanos(line.quarterAt(bar.start())))));
-    upcoming.ifPresent(bar -> playhead.enter(stretch(bar)));
+    planner
+        .current()
+        .ifPresent(
+            bar ->
+                playhead.enter(
+                    new Playhead.Stretch(
+                        horizon,
+                        here.lap(),
+                        here.bar(),
+                        here.beat(),
+                        here.beats(),
+                        bar.beatNanos(line.quarterAt(bar.start())))));
+    planner.upcoming().ifPresent(bar -> playhead.enter(stretch(bar)));
   }
 
   private static Playhead.Stretch standing(Playhead.Stretch s) {
@@ -518,15 +372,15 @@ final class Timeline {
   private Status makeStatus() {
     return new Status(
         motion,
-        tempo(),
-        route.loop(),
-        current.map(bar -> bar.course().keyShift()).orElse(course.keyShift()),
-        course.keyWalk(),
-        mixer.muted(),
-        mixer.levels(),
-        mixer.volume(),
-        metronome,
-        silentBars,
-        course.ramp());
+        planner.tempo(),
+        planner.loop(),
+        planner.keyShift(),
+        planner.course().keyWalk(),
+        ensemble.muted(),
+        ensemble.levels(),
+        ensemble.volume(),
+        ensemble.metronome(),
+        planner.silentBars(),
+        planner.course().ramp());
   }
 }

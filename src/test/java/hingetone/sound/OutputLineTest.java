@@ -46,6 +46,18 @@ class OutputLineTest {
   }
 
   @Test
+  void a_rate_that_the_output_refuses_is_not_taken_for_a_missing_output() {
+    try (FakeSoundOutput output = FakeSoundOutput.plugIn(Pace.FREE)) {
+      assertThatThrownBy(
+              () -> OutputLine.open(new OutputLine.Settings(Optional.empty(), 96_000, 100), clock))
+          .hasMessage(
+              "The sound output refuses 96000 frames a second with a buffer of 100 ms: leave"
+                  + " --sample-rate and --buffer away.");
+      assertThat(output.opened()).isZero();
+    }
+  }
+
+  @Test
   void samples_are_rounded_to_the_nearest_step_and_held_at_full_scale() throws Exception {
     try (FakeSoundOutput output = FakeSoundOutput.plugIn(Pace.FREE);
         OutputLine line = OutputLine.open(TENTH_OF_A_SECOND, clock)) {

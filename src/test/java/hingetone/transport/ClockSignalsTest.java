@@ -103,4 +103,18 @@ class ClockSignalsTest {
     Rig.Sent clock = rig.sent.get(statuses.indexOf(0xF8));
     assertThat(clock.due() - start.due()).isGreaterThanOrEqualTo(1_000_000);
   }
+
+  @Test
+  void a_follower_that_was_gone_is_stopped_and_told_its_place_at_the_next_bar() {
+    Rig rig = playing(0).to(2500);
+    int gone = rig.sent.size();
+    rig.to(4500);
+    List<Rig.Sent> heard = new ArrayList<>(rig.sent.subList(0, gone));
+    int back = rig.sent.size();
+    rig.timeline.repeatSetup(rig);
+    rig.to(8001);
+    heard.addAll(rig.sent.subList(back, rig.sent.size()));
+    assertThat(new Follower().listen(heard).log)
+        .containsExactly("0 ms: bar 1", "2000 ms: bar 2", "6000 ms: bar 4", "8000 ms: bar 5");
+  }
 }

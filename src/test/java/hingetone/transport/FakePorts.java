@@ -101,7 +101,7 @@ public final class FakePorts extends MidiDeviceProvider {
     }
 
     /** From now on this gets what the program sends, instead of {@link #received}. */
-    void listen(Receiver receiver) {
+    public void listen(Receiver receiver) {
       listener = Optional.of(receiver);
     }
 

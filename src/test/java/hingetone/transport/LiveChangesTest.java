@@ -55,6 +55,17 @@ class LiveChangesTest {
   }
 
   @Test
+  void a_note_so_late_that_it_would_fall_behind_a_seam_is_left_out() {
+    Note late = new Note(Beats.of(31, 8), Beats.ONE, 50, 90).withOffsetMicros(80_000);
+    Score bar = Band.of(4, 120, Role.BASS, late);
+    assertThat(Rig.playing(bar).to(2100).strikes()).containsExactly("2017.5 on D3 v90 ch1");
+    Rig looped = Rig.playing(bar).send(new Command.Loop(1, 1)).to(2100);
+    assertThat(looped.strikes()).isEmpty();
+    Rig silent = Rig.playing(bar).send(new Command.SilentBars(1, 1)).to(2100);
+    assertThat(silent.strikes()).isEmpty();
+  }
+
+  @Test
   void a_loop_around_the_next_crossing_finds_the_change_of_key_and_the_seam() {
     Rig rig = Rig.playing(Band.plain(8, 120)).to(100).send(new Command.LoopCrossing(2, 1));
     assertThat(rig.timeline.status().loop()).contains(new Command.Loop(3, 5));
@@ -162,6 +173,22 @@ class LiveChangesTest {
       assertThat(last - value).isBetween(1, 3);
       last = value;
     }
+  }
+
+  @Test
+  void pedals_go_up_at_a_mute_and_at_a_seam_but_not_under_a_note_that_sounds() {
+    Rig muted = Rig.playing(Band.plain(2, 120)).to(100);
+    int before = muted.sent.size();
+    muted.send(new Command.Mute(Role.BASS, true));
+    assertThat(muted.lines().subList(before, muted.sent.size()))
+        .containsExactly("100 off A1 ch1", "100 control 64=0 ch1", "100 control 123=0 ch1");
+    Note early = new Note(Beats.ZERO, Beats.ONE, 50, 90).withOffsetMicros(-20_000);
+    Rig looped = Rig.playing(Band.of(2, 120, Role.BASS, early)).send(new Command.Loop(1, 1));
+    looped.to(1900);
+    before = looped.sent.size();
+    looped.to(2100);
+    assertThat(looped.lines().subList(before, looped.sent.size()))
+        .containsExactly("1980 on D3 v90 ch1");
   }
 
   @Test
