@@ -44,7 +44,14 @@ final class Reason {
     tensions(chord).ifPresent(parts::add);
     clashes(chord).ifPresent(parts::add);
     blueThird(chord).ifPresent(parts::add);
-    return relation() + ": " + String.join(", ", parts) + ".";
+    return relation() + fromRoot(chord) + ": " + String.join(", ", parts) + ".";
+  }
+
+  /** The name that the scale has when it is counted from the chord's root. */
+  private String fromRoot(Chord chord) {
+    return chord.root().soundsLike(scale.tonic())
+        ? ""
+        : ScaleChoice.from(chord.root(), scale).map(s -> ", the notes of " + s).orElse("");
   }
 
   /** A note as the scale spells it, so that a sentence has one name for it. */
@@ -103,7 +110,8 @@ final class Reason {
     for (Home home : setting.homes()) {
       if (home.key().tonic().soundsLike(scale.tonic())) {
         return switch (home.role()) {
-          case OWN -> "On the tonic";
+          case OWN, BORROWED -> "On the tonic";
+          case PREPARING -> "On " + scale.tonic() + ", where the next chord leads";
           case DOMINANT -> "On " + scale.tonic() + ", where the chord resolves";
           case LEADING -> "On " + scale.tonic() + ", the tonic that comes next";
           case RIFF -> "On the riff's own root";

@@ -12,7 +12,9 @@ import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 
 /**
@@ -20,19 +22,24 @@ import java.util.stream.Stream;
  * parts between 0 and 1, weighed by {@link Weights} (explained in {@code src/docs/ground.md}).
  */
 final class ScaleChoice {
-  /** What is offered: the scales that players of these styles practise. */
-  private static final List<ScaleType> KINDS =
+  /** What is offered, in rows: the sooner players practise it, the earlier it stands. */
+  private static final List<List<ScaleType>> ROWS =
       Stream.of(
-              "minor pentatonic, major pentatonic, blues, major blues",
-              "major, dorian, phrygian, lydian, mixolydian, minor, locrian",
-              "harmonic minor, locrian #6, major augmented, dorian #4, phrygian dominant",
-              "lydian #2, ultralocrian",
-              "melodic minor, dorian b2, lydian augmented, lydian dominant, mixolydian b6",
-              "locrian #2, altered",
-              "diminished, half-whole diminished, whole tone")
-          .flatMap(row -> Stream.of(row.split(", ")))
-          .map(ScaleType::named)
+              "minor pentatonic, major pentatonic, blues, major blues, major, minor, dorian,"
+                  + " mixolydian, lydian, phrygian, locrian",
+              "harmonic minor, melodic minor",
+              "phrygian dominant, lydian dominant, altered, diminished, half-whole diminished,"
+                  + " whole tone",
+              "mixolydian b6, locrian #2",
+              "dorian b2, lydian augmented, locrian #6, major augmented, dorian #4, lydian #2,"
+                  + " ultralocrian")
+          .map(row -> Stream.of(row.split(", ")).map(ScaleType::named).toList())
           .toList();
+
+  private static final List<ScaleType> KINDS = ROWS.stream().flatMap(List::stream).toList();
+
+  /** Semitones above a dominant's root of its flat and sharp ninths and fifths. */
+  private static final Set<Integer> ALTERED = Set.of(1, 3, 6, 8);
 
   private record Rated(Scale scale, double fit) {}
 
@@ -47,7 +54,8 @@ final class ScaleChoice {
     this.chordTones = setting.chord().map(ScaleChoice::tones).orElse(List.of());
     this.sounding = Home.chromas(chordTones.stream());
     this.overDominant =
-        setting.chord().map(Chord::quality).filter(q -> q.has(4) && q.has(10)).isPresent();
+        setting.pulls()
+            || setting.chord().map(Chord::quality).filter(q -> q.has(4) && q.has(10)).isPresent();
     this.fields = setting.homes().stream().map(h -> Home.field(h.key(), chordTones)).toList();
   }
 
@@ -80,7 +88,7 @@ final class ScaleChoice {
 
   /**
    * Scales with the same notes, under the name that players use: the key's own scale if it is one,
-   * else the kind that stands first in the list.
+   * else of the kinds in the earliest row the one on the strongest tonic.
    */
   private Rated rated(List<Scale> sameNotes) {
     double fit = sameNotes.stream().mapToDouble(this::fit).max().orElseThrow();
@@ -89,9 +97,27 @@ final class ScaleChoice {
         sameNotes.stream()
             .min(
                 Comparator.comparing((Scale s) -> !s.equals(key.scale()))
+                    .thenComparing(ScaleChoice::row)
+                    .thenComparing(Comparator.comparingDouble(this::tonicPart).reversed())
                     .thenComparing(s -> KINDS.indexOf(s.type())))
             .orElseThrow();
     return new Rated(named, fit);
+  }
+
+  /** The scale on another tonic that has the same notes, of the kinds that are offered. */
+  static Optional<Scale> from(NoteName tonic, Scale scale) {
+    Set<Integer> notes = Home.chromas(scale.notes().stream());
+    return KINDS.stream()
+        .map(kind -> new Scale(tonic, kind))
+        .filter(other -> Home.chromas(other.notes().stream()).equals(notes))
+        .findFirst();
+  }
+
+  private static int row(Scale scale) {
+    return IntStream.range(0, ROWS.size())
+        .filter(row -> ROWS.get(row).contains(scale.type()))
+        .findFirst()
+        .orElseThrow();
   }
 
   private FittingScale fitting(Rated rated) {
@@ -138,11 +164,29 @@ final class ScaleChoice {
     if (scale.contains(root.plus(interval))) {
       return 1;
     }
-    boolean blueThird =
-        interval.equals(Interval.MAJOR_THIRD)
-            && scale.type().intervals().size() <= 6
-            && scale.contains(root.plus(Interval.MINOR_THIRD));
-    return !blueThird ? 0 : isMinorHome(scale) ? Weights.BLUE_THIRD_OF_TONIC : Weights.BLUE_THIRD;
+    NoteName third = root.plus(Interval.MINOR_THIRD);
+    boolean isSmall = scale.type().intervals().size() <= 6;
+    if (interval.equals(Interval.MAJOR_THIRD) && isSmall && scale.contains(third)) {
+      return blueThird(scale, root, sounding.contains(third.chroma()));
+    }
+    return isBluesOwn(scale) ? Weights.BLUES_STANDS : 0;
+  }
+
+  /** What the minor third above a chord's root counts for its major third. */
+  private double blueThird(Scale scale, NoteName root, boolean inChord) {
+    boolean onRoot = scale.tonic().soundsLike(root);
+    if (isMinorHome(scale)) {
+      return onRoot || isBluesOwn(scale) ? Weights.BLUE_THIRD_OF_TONIC : Weights.BLUE_SEVENTH;
+    }
+    return onRoot && inChord ? Weights.BLUE_THIRD_IN_CHORD : Weights.BLUE_THIRD;
+  }
+
+  /** Whether a blues key's own scale has all of a scale: what sounds over the whole blues. */
+  private boolean isBluesOwn(Scale scale) {
+    return setting.homes().stream()
+        .map(home -> home.key().scale())
+        .filter(own -> own.type().name().equals("blues"))
+        .anyMatch(own -> scale.notes().stream().allMatch(own::contains));
   }
 
   private static double chordToneWeight(Interval interval) {
@@ -186,11 +230,13 @@ final class ScaleChoice {
   /** A note of the strongest home's own scale, unless a neighbouring chord has it altered. */
   private boolean isKeysOwn(NoteName note) {
     Set<Integer> near = setting.neighbours();
+    Scale own = setting.homes().get(0).key().heptatonic();
     boolean altered =
         !near.contains(note.chroma())
-            && (near.contains((note.chroma() + 1) % 12)
-                || near.contains((note.chroma() + 11) % 12));
-    return !altered && setting.homes().get(0).key().heptatonic().contains(note);
+            && IntStream.of(1, 11)
+                .map(step -> (note.chroma() + step) % 12)
+                .anyMatch(beside -> near.contains(beside) && own.degreeOf(beside).isEmpty());
+    return !altered && own.contains(note);
   }
 
   /**
@@ -227,7 +273,23 @@ final class ScaleChoice {
       return 1;
     }
     boolean near = setting.neighbours().contains(note.chroma());
-    return near ? Weights.NEIGHBOUR : isBlueNote(scale, note) ? Weights.BLUE_NOTE : 0;
+    double own = near ? Weights.NEIGHBOUR : isBlueNote(scale, note) ? Weights.BLUE_NOTE : 0;
+    return isOpened(note) ? Math.max(own, Weights.ALTERED_TOO) : own;
+  }
+
+  /** An altered fifth or ninth of a dominant seventh whose symbol has another of them. */
+  private boolean isOpened(NoteName note) {
+    return setting
+        .chord()
+        .filter(c -> c.quality().has(4) && c.quality().has(10))
+        .filter(c -> c.quality().intervals().stream().anyMatch(ScaleChoice::isAltered))
+        .filter(c -> ALTERED.contains(Math.floorMod(note.chroma() - c.root().chroma(), 12)))
+        .isPresent();
+  }
+
+  /** Not so the sharp eleventh, which goes with a natural ninth and fifth. */
+  private static boolean isAltered(Interval interval) {
+    return interval.number() != 11 && ALTERED.contains(interval.semitones() % 12);
   }
 
   /** Whether the scale is named from a home's tonic or from the chord's root. */
@@ -243,6 +305,10 @@ final class ScaleChoice {
 
   /** How close together the notes lie on the circle of fifths: five neighbours are easiest. */
   private static double easePart(Scale scale) {
+    return nearness(scale) * (row(scale) == ROWS.size() - 1 ? Weights.RARE : 1);
+  }
+
+  private static double nearness(Scale scale) {
     Set<Integer> onCircle = new java.util.TreeSet<>();
     scale.notes().forEach(n -> onCircle.add(Math.floorMod(7 * n.chroma(), 12)));
     int widestGap = 0;

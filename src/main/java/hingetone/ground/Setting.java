@@ -9,10 +9,11 @@ import java.util.Set;
  * A chord in its place: everything the choice of scales depends on.
  *
  * @param chord the chord; empty for no chord
+ * @param pulls whether it is a dominant, of the chord after it or in its own key
  * @param homes the keys it is heard in, the strongest first
  * @param neighbours pitch classes of the chords before and after it
  */
-record Setting(Optional<Chord> chord, List<Home> homes, Set<Integer> neighbours) {
+record Setting(Optional<Chord> chord, boolean pulls, List<Home> homes, Set<Integer> neighbours) {
   Setting {
     homes = List.copyOf(homes);
     neighbours = Set.copyOf(neighbours);

@@ -5,6 +5,7 @@ import hingetone.chart.Form;
 import hingetone.chart.Section;
 import hingetone.ground.Home.Role;
 import hingetone.theory.Chord;
+import hingetone.theory.Interval;
 import hingetone.theory.Key;
 import hingetone.theory.NoteName;
 import hingetone.theory.ScaleType;
@@ -92,7 +93,15 @@ final class Settings {
             .ifPresent(c -> neighbours.addAll(Home.chromas(c.notes().stream())));
       }
     }
-    return new Setting(slot.chord(), homes(i), neighbours);
+    boolean pulls = slot.chord().filter(c -> pulls(i, c)).isPresent();
+    return new Setting(slot.chord(), pulls, homes(i), neighbours);
+  }
+
+  /** Whether a chord is a dominant: of the chord after it, or the fifth degree of its own key. */
+  private boolean pulls(int i, Chord chord) {
+    NoteName fifth = slots.get(i).section.key().tonic().plus(Interval.FIFTH);
+    return weightOfResolution(i, chord) > 0
+        || (isDominant(chord) && chord.root().soundsLike(fifth));
   }
 
   private List<Home> homes(int i) {
@@ -109,6 +118,9 @@ final class Settings {
     List<Home> homes = new ArrayList<>();
     homes.add(new Home(heard, Weights.OWN_KEY * square(Home.belonging(heard, chord)), Role.OWN));
     resolution.ifPresent(homes::add);
+    if (resolution.isEmpty() && !bluesTonic) {
+      preparing(i, chord).or(() -> borrowed(own, chord)).ifPresent(homes::add);
+    }
     leading(i, chord).ifPresent(homes::add);
     riffs.computeIfAbsent(slot.section, Settings::riff).ifPresent(homes::add);
     return merged(homes);
@@ -119,22 +131,49 @@ final class Settings {
    * its own key wholly is heard there, and does not pull into another.
    */
   private Optional<Home> resolution(int i, Chord chord) {
-    Slot next = slots.get(after[i]);
-    if (!isDominant(chord) || next.chord().isEmpty() || after[i] == i) {
+    double weight = weightOfResolution(i, chord);
+    if (weight == 0) {
       return Optional.empty();
     }
-    NoteName tonic = next.chord().get().root();
-    int fall = Math.floorMod(chord.root().chroma() - tonic.chroma(), 12);
-    double weight = fall == 7 ? Weights.RESOLUTION : fall == 1 ? Weights.TRITONE_RESOLUTION : 0;
+    Slot next = slots.get(after[i]);
+    NoteName tonic = next.chord().orElseThrow().root();
     Key key =
         next.section.key().tonic().soundsLike(tonic)
             ? next.section.key()
             : new Key(tonic, ScaleType.named(isMinor(next.chord().get()) ? "minor" : "major"));
     Key own = slots.get(i).section.key();
     boolean explained = !key.equals(own) && Home.belonging(own, chord) == 1;
-    return weight == 0 || explained
-        ? Optional.empty()
-        : Optional.of(new Home(key, weight, Role.DOMINANT));
+    return explained ? Optional.empty() : Optional.of(new Home(key, weight, Role.DOMINANT));
+  }
+
+  /** How strongly a chord pulls to the next one's root: 0 where it is no dominant of it. */
+  private double weightOfResolution(int i, Chord chord) {
+    Optional<Chord> next = slots.get(after[i]).chord();
+    if (!isDominant(chord) || next.isEmpty() || after[i] == i) {
+      return 0;
+    }
+    int fall = fall(chord, next.get());
+    return fall == 7 ? Weights.RESOLUTION : fall == 1 ? Weights.TRITONE_RESOLUTION : 0;
+  }
+
+  private static int fall(Chord chord, Chord next) {
+    return Math.floorMod(chord.root().chroma() - next.root().chroma(), 12);
+  }
+
+  /** The second degree before a dominant that leads away: F#m7b5 before B7 and Em in C major. */
+  private Optional<Home> preparing(int i, Chord chord) {
+    Optional<Chord> next = slots.get(after[i]).chord();
+    boolean foreign = Home.belonging(slots.get(i).section.key(), chord) < 1;
+    if (!foreign || next.isEmpty() || fall(chord, next.get()) != 7) {
+      return Optional.empty();
+    }
+    return resolution(after[i], next.get())
+        .filter(goal -> Home.belonging(goal.key(), chord) == 1)
+        .map(goal -> new Home(goal.key(), Weights.PREPARING, Role.PREPARING));
+  }
+
+  private static Optional<Home> borrowed(Key own, Chord chord) {
+    return Home.lending(own, chord).map(key -> new Home(key, Weights.BORROWED, Role.BORROWED));
   }
 
   /** The last chord before another section's key, as far as it belongs there. */
@@ -148,8 +187,11 @@ final class Settings {
     Key key = slots.get(next).section.key();
     boolean changes =
         slots.get(next).place != slots.get(i).place && !key.equals(slots.get(i).section.key());
-    double weight = Weights.LEADING_ON * square(Home.belonging(key, chord));
-    return changes ? Optional.of(new Home(key, weight, Role.LEADING)) : Optional.empty();
+    double belonging = Math.max(0, 2 * Home.belonging(key, chord) - 1);
+    double weight = Weights.LEADING_ON * square(belonging);
+    return changes && weight > 0
+        ? Optional.of(new Home(key, weight, Role.LEADING))
+        : Optional.empty();
   }
 
   /** The root of a chord that fills more than half of a section, felt as a tonic. */

@@ -18,19 +18,28 @@ final class Weights {
   /** What each chord tone counts when a scale has it or lacks it. */
   static final double ROOT = 0.6;
 
-  static final double THIRD = 1.5;
+  static final double THIRD = 1.6;
   static final double FIFTH = 0.3;
   static final double ALTERED_FIFTH = 1;
   static final double SEVENTH = 1;
   static final double TENSION = 0.6;
 
   /**
-   * What a blue third counts for the major third of the chord that it is curled towards: in scales
-   * on a minor or blues tonic in full, in others less.
+   * What a blue third counts for the major third of the chord that it is curled towards: over a
+   * minor or blues tonic, and all through a blues, in full.
    */
   static final double BLUE_THIRD_OF_TONIC = 1;
 
-  static final double BLUE_THIRD = 0.3;
+  /** In a minor tonic's scale over another chord, where it is the seventh of the key. */
+  static final double BLUE_SEVENTH = 0.7;
+
+  /** In a scale on the root of a chord that has both thirds itself; in any other scale. */
+  static final double BLUE_THIRD_IN_CHORD = 0.4;
+
+  static final double BLUE_THIRD = 0.1;
+
+  /** What a blues key's own scale counts for the chord tones that it lacks. */
+  static final double BLUES_STANDS = 0.65;
 
   /** How much a note rubs a semitone above a chord tone, and a semitone below one. */
   static final double ABOVE = 1;
@@ -53,6 +62,9 @@ final class Weights {
   /** How far a neighbouring chord's note counts as the key's. */
   static final double NEIGHBOUR = 0.5;
 
+  /** How far an altered tension counts as the key's once the chord's symbol has another. */
+  static final double ALTERED_TOO = 0.8;
+
   /** What the chord's root counts as a scale's tonic, a home's tonic counting 1. */
   static final double CHORD_ROOT = 0.75;
 
@@ -61,11 +73,16 @@ final class Weights {
 
   static final double RESOLUTION = 1;
   static final double TRITONE_RESOLUTION = 0.5;
+  static final double PREPARING = 1;
+  static final double BORROWED = 0.6;
   static final double LEADING_ON = 0.8;
   static final double RIFF = 1;
 
   /** What each fifth that a scale spans beyond a pentatonic's four takes from its ease. */
   static final double FIFTH_SPANNED = 0.05;
+
+  /** What is left of the ease of a scale that few practise. */
+  static final double RARE = 0.3;
 
   /** Scales below this fit are not offered, nor more than this many. */
   static final double OFFERED = 0.6;

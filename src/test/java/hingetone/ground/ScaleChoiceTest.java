@@ -37,7 +37,62 @@ class ScaleChoiceTest {
       D mixolydian | D | C | G | 1 | D mixolydian
       E phrygian | Em | F | 1 | E phrygian
       D dorian | Dm7 | G7 | 1 | D dorian
+      C major | C | Fm | C | G | 2 | F dorian
+      Db major | Dbmaj7 | Gbmaj7 | Gbm6 | Ab7 | 3 | Gb melodic minor
+      Gb major | Gbmaj7 | Bb7 | Ebm7 | Db7 | 2 | Bb phrygian dominant
+      G blues | G7 | C7 | G7 | D7 | 2 | C mixolydian
+      G blues | G7 | C7 | G7 | D7 | 2 | G minor pentatonic
+      G blues | G7 | C7 | C#dim7 | G7 | 3 | G blues
+      F major | F | C7b9 | F6 | 2 | C half-whole diminished
+      F major | F | C7b9 | F6 | 2 | F harmonic minor
+      E minor | Em | B7b13 | Em | 2 | B altered
+      Ab major | Abmaj7 | Dbm7 | Gb7 | Abmaj7 | 3 | Gb lydian dominant
       """;
+
+  /** The one that a teacher names first, common practice as above: key | bars | bar | scale. */
+  private static final String FIRST =
+      """
+      C major | Cmaj7 | Fmaj7 | G7 | 1 | C major
+      C major | C | F | G | 1 | C major pentatonic
+      C major | C | Ab | Bb | C | 2 | C minor
+      C major | C | Fm | C | G | 2 | C minor
+      C major | C | Bb | F | C | 2 | C mixolydian
+      C major | C | F#m7b5 | B7 | Em7 | 2 | E minor
+      C major | C | F#m7b5 | B7 | Em7 | 3 | E harmonic minor
+      C major | Dm7 | G7alt | Cmaj7 | 2 | G altered
+      C major | C | Ebdim7 | Dm7 | G7 | 2 | C diminished
+      Db major | Dbmaj7 | Ebm7 | Ab7 | 1 | Db major
+      Db major | Dbmaj7 | Ebm7 | Ab7 | 3 | Db major
+      Gb major | Gbmaj7 | Cbmaj7 | Db7 | 2 | Gb major
+      D major | D | Bm | F#m | 2 | D major pentatonic
+      E minor | Em | Am | B | Em | 3 | E harmonic minor
+      C minor | Cm | Fm | G | Ab | 3 | C harmonic minor
+      C minor | Cm | F7 | Cm | 2 | C dorian
+      C minor | Cm | Db | Cm | 2 | C phrygian
+      G blues | G7 | E7 | Am7 | D7 | 2 | A harmonic minor
+      F lydian | Fmaj7 | G/F | 1 | F lydian
+      E dorian | Em7 | A7 | 2 | E dorian
+      A minor | Am | A+ | Dm | E+ | 2 | D melodic minor
+      Ab major | Abmaj7 | Dbm7 | Gb7 | Abmaj7 | 3 | Gb lydian dominant
+      """;
+
+  @Test
+  void the_first_scale_is_the_one_that_a_teacher_names() {
+    for (String row : FIRST.lines().toList()) {
+      String[] cells = row.split(" \\| ");
+      int bar = Integer.parseInt(cells[cells.length - 2]);
+      String bars = String.join(" | ", List.of(cells).subList(1, cells.length - 2));
+      List<String> names = Charts.names(Charts.one(cells[0], bars), bar);
+      assertThat(names.get(0)).as(row + " gave " + names).isEqualTo(cells[cells.length - 1]);
+    }
+  }
+
+  @Test
+  void a_scale_on_another_tonic_is_named_from_the_chords_root_as_well() {
+    Ground ground = Charts.one("C major", "C | Fm | C | G");
+    assertThat(ground.scalesAt(2, Beats.ONE).get(0).why())
+        .startsWith("On the tonic, the notes of F dorian: has F Ab C of Fm");
+  }
 
   @Test
   void the_handbooks_scale_is_among_the_first_three() {
