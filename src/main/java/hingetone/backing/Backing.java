@@ -33,7 +33,7 @@ public final class Backing {
   private final Form form;
   private final Harmony harmony;
   private final Map<String, Groove> grooves;
-  private final Map<Harmony.Change, List<Integer>> voicings;
+  private final List<List<Integer>> voicings;
   private final boolean exact;
 
   private Backing(Chart chart, Map<String, Groove> grooves, boolean exact) {
@@ -127,12 +127,21 @@ public final class Backing {
     return new Score(whole.title(), whole.countIn(), whole.length(), whole.marks(), parts);
   }
 
+  /** What the band has agreed on for each bar of a lap with which the playing does not end. */
+  List<BarPlan> plan(int number) {
+    return leader().plan(number, false);
+  }
+
+  private Leader leader() {
+    return new Leader(form, this::groove, chart.seed());
+  }
+
   private Score score(int number, boolean last) {
     if (number < 1) {
       throw new IllegalArgumentException("laps are counted from 1, not " + number);
     }
     Dice dice = new Dice(chart.seed(), number);
-    List<BarPlan> plans = new Leader(form, this::groove, chart.seed()).plan(number, last);
+    List<BarPlan> plans = leader().plan(number, last);
     Lap lap = new Lap(plans, harmony, form.length());
     List<Part> parts = new ArrayList<>();
     parts.add(part(Role.DRUMS, new Drummer(dice).play(plans), lap, dice, last));

@@ -17,6 +17,7 @@ import java.util.Optional;
  * @param band how full the band plays
  * @param leadsOn whether another section, or the next lap, starts after it
  * @param crossing whether another key starts after it
+ * @param turnaround whether it is one of the dominant bars that lead to the next section's tonic
  * @param fill the drum fill at its end
  * @param stop whether the band stops after its first beat
  */
@@ -27,6 +28,7 @@ record BarPlan(
     Thickness band,
     boolean leadsOn,
     boolean crossing,
+    boolean turnaround,
     Optional<Fill> fill,
     boolean stop) {
 
@@ -36,8 +38,8 @@ record BarPlan(
   }
 
   /**
-   * How loud the band plays here, 1 being as drawn: softer when light, a little louder when full
-   * and into the next section.
+   * How loud the band plays here, 1 being as drawn: softer when light, a little louder when full,
+   * into the next section and, more, in a turnaround.
    */
   double loudness() {
     double loudness =
@@ -46,7 +48,7 @@ record BarPlan(
           case NORMAL -> 1;
           case FULL -> 1.07;
         };
-    return leadsOn ? loudness * 1.04 : loudness;
+    return loudness * (turnaround ? 1.12 : leadsOn ? 1.04 : 1);
   }
 
   /** A velocity as drawn, at this bar's loudness. */

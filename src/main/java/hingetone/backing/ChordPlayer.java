@@ -10,18 +10,23 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Collectors;
 
 /** Plays the chords: the lap's voicings in the groove's rhythm, strummed where it is a guitar. */
 final class ChordPlayer {
   private static final int UPSTROKE_VOICES = 3;
+
+  /** How early, in quarter notes, a stroke may play the chord that comes: an eighth. */
+  private static final Beats PUSH = Beats.of(1, 2);
+
   private static final Map<Character, Integer> VELOCITIES =
       Map.of(Stroke.PLAIN, 84, Stroke.ACCENT, 102, Stroke.GHOST, 56, 'm', 54, 'u', 74);
 
   private final Lap lap;
   private final Dice dice;
-  private final Map<Harmony.Change, List<Integer>> voicings;
+  private final List<List<Integer>> voicings;
 
-  ChordPlayer(Lap lap, Dice dice, Map<Harmony.Change, List<Integer>> voicings) {
+  ChordPlayer(Lap lap, Dice dice, List<List<Integer>> voicings) {
     this.lap = lap;
     this.dice = dice;
     this.voicings = voicings;
@@ -31,10 +36,7 @@ final class ChordPlayer {
   List<Note> play() {
     List<Note> notes = new ArrayList<>();
     for (Sign sign : withEveryChord(cutAtChanges(strokes()))) {
-      Harmony.Change change = lap.harmony().at(sign.start());
-      if (change.chord().isPresent()) {
-        notes.addAll(stroke(sign, voicings.get(change)));
-      }
+      notes.addAll(stroke(sign, voicings.get(sounding(sign).index())));
     }
     return notes;
   }
@@ -61,12 +63,27 @@ final class ChordPlayer {
     return signs;
   }
 
+  /**
+   * The chord that a stroke plays: the next one already where it comes at most an eighth before the
+   * change and is held over it, a push.
+   */
+  private Harmony.Change sounding(Sign sign) {
+    Harmony.Change own = lap.harmony().at(sign.start());
+    boolean late =
+        sign.start().isAfter(own.start()) && !sign.start().plus(PUSH).isBefore(own.end());
+    if (!late || !sign.end().isAfter(own.end()) || own.end().equals(lap.length())) {
+      return own;
+    }
+    Harmony.Change next = lap.harmony().at(own.end());
+    return next.chord().isPresent() ? next : own;
+  }
+
   /** A stroke that is held into another chord ends there, and that chord is struck. */
   private List<Sign> cutAtChanges(List<Sign> signs) {
     List<Sign> cut = new ArrayList<>();
     for (Sign sign : signs) {
       Sign rest = sign;
-      Beats end = lap.harmony().at(rest.start()).end();
+      Beats end = sounding(rest).end();
       while (rest.end().isAfter(end)) {
         cut.add(rest.withEnd(end));
         rest = new Sign(end, rest.end(), Stroke.PLAIN, lap.planAt(end));
@@ -79,22 +96,18 @@ final class ChordPlayer {
 
   /** A chord that the rhythm passes over is struck where it starts. */
   private List<Sign> withEveryChord(List<Sign> signs) {
+    Map<Integer, List<Sign>> byChange =
+        signs.stream().collect(Collectors.groupingBy(sign -> sounding(sign).index()));
     List<Sign> all = new ArrayList<>();
-    int next = 0;
     for (Harmony.Change change : lap.harmony().changes()) {
-      int before = all.size();
-      while (next < signs.size() && signs.get(next).start().isBefore(change.end())) {
-        all.add(signs.get(next));
-        next++;
-      }
+      List<Sign> strokes = byChange.getOrDefault(change.index(), List.of());
       BarPlan plan = lap.planAt(change.start());
-      boolean silent = all.subList(before, all.size()).stream().allMatch(ChordPlayer::isMuted);
+      boolean silent = strokes.stream().allMatch(ChordPlayer::isMuted);
       if (silent && !plan.stop() && !Riffs.hasChords(plan) && change.chord().isPresent()) {
         Beats end = change.start().plus(plan.bar().meter().beatLength()).min(change.end());
-        while (all.size() > before) {
-          all.remove(all.size() - 1);
-        }
         all.add(new Sign(change.start(), end, Stroke.PLAIN, plan));
+      } else {
+        all.addAll(strokes);
       }
     }
     return all;

@@ -22,7 +22,9 @@ final class Drummer {
   private static final int CRASH_VELOCITY = 108;
   private static final int GHOST_VELOCITY = 50;
   private static final int ORNAMENT_PERCENT = 45;
+  private static final int TURNAROUND_ORNAMENTS = 3;
   private static final Set<Integer> BASS_DRUMS = Set.of(35, 36);
+  private static final Set<Integer> FEET = Set.of(35, 36, 44);
   private static final Set<Integer> SNARES = Set.of(37, 38, 40);
 
   /** Closed, pedal and open hi-hat, rides and ride bell: what a crash takes the place of. */
@@ -57,7 +59,8 @@ final class Drummer {
     List<Note> strokes = new ArrayList<>(pattern.strokes(choice.bar(), plan.bar().meter()));
     if (plan.band() == Thickness.LIGHT) {
       strokes.removeIf(note -> note.velocity() < GHOST_VELOCITY);
-    } else {
+    }
+    for (int i = ornaments(plan, chance); i > 0; i--) {
       ornament(strokes, plan, chance);
     }
     if (plan.stop()) {
@@ -70,9 +73,16 @@ final class Drummer {
     return strokes.stream().map(n -> n.withVelocity(plan.velocity(n.velocity()))).toList();
   }
 
+  /**
+   * The hands leave the pattern for the fill; so do the feet where the fill has strokes for them.
+   */
   private static void playFill(List<Note> strokes, Fill fill, Meter meter) {
-    strokes.removeIf(note -> !note.onset().isBefore(fill.start(meter)));
-    strokes.addAll(fill.strokes(meter));
+    List<Note> filled = fill.strokes(meter);
+    boolean feetToo = filled.stream().anyMatch(note -> FEET.contains(note.key()));
+    strokes.removeIf(
+        note ->
+            !note.onset().isBefore(fill.start(meter)) && (feetToo || !FEET.contains(note.key())));
+    strokes.addAll(filled);
   }
 
   private static void crash(List<Note> strokes, BarPlan plan) {
@@ -89,17 +99,25 @@ final class Drummer {
             });
   }
 
-  /** Now and then a ghost note between the strokes, or a bass drum that leads back to a beat. */
+  /** How many strokes are added to a bar: now and then one, several in a turnaround. */
+  private static int ornaments(BarPlan plan, Random chance) {
+    if (plan.turnaround()) {
+      return TURNAROUND_ORNAMENTS;
+    }
+    boolean wanted = plan.band() != Thickness.LIGHT && chance.nextInt(100) < ORNAMENT_PERCENT;
+    return wanted ? 1 : 0;
+  }
+
+  /** A ghost note between the strokes, or a bass drum that leads back to a beat. */
   private static void ornament(List<Note> strokes, BarPlan plan, Random chance) {
     Meter meter = plan.bar().meter();
-    boolean wanted = chance.nextInt(100) < ORNAMENT_PERCENT;
     boolean ghost = chance.nextInt(3) > 0;
     Beats grid = grid(plan);
     long steps = meter.barLength().dividedBy(grid).floor();
     Beats place = grid.times(1 + 2L * chance.nextInt((int) Math.max(1, steps / 2)));
     boolean free =
         strokes.stream().noneMatch(n -> n.onset().equals(place) && (isBassDrum(n) || isSnare(n)));
-    if (!wanted || !free || !place.isBefore(meter.barLength())) {
+    if (!free || !place.isBefore(meter.barLength())) {
       return;
     }
     if (ghost && strokes.stream().anyMatch(Drummer::isSnare)) {

@@ -1,11 +1,13 @@
 package hingetone.backing;
 
+import hingetone.chart.ChartBar;
 import hingetone.chart.Form;
 import hingetone.chart.Section;
 import hingetone.groove.Feel;
 import hingetone.groove.Fill;
 import hingetone.groove.Groove;
 import hingetone.groove.Thickness;
+import hingetone.theory.Chord;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
@@ -49,8 +51,23 @@ record Leader(Form form, Function<Section, Groove> grooves, long seed) {
         band,
         bar.isLastOfSection(),
         crossing,
+        isTurnaround(bar),
         fill(bar, groove, band, crossing || ends, dice.lap(), chance),
         stop);
+  }
+
+  /** Whether a bar and all that follow in its section stay on a dominant of the next tonic. */
+  private boolean isTurnaround(Form.Bar bar) {
+    int last = bar.number() + bar.section().bars().size() - bar.inSection();
+    List<ChartBar.Slot> ending = form.bar(last).chords().chords();
+    Optional<Chord> dominant = ending.get(ending.size() - 1).chord();
+    return dominant.filter(c -> c.isDominantOf(form.bar(last + 1).key().tonic())).isPresent()
+        && form.bars().subList(bar.number() - 1, last).stream()
+            .allMatch(b -> b.isLastOfSection() || isFilledBy(b, dominant));
+  }
+
+  private static boolean isFilledBy(Form.Bar bar, Optional<Chord> chord) {
+    return bar.chords().chords().stream().allMatch(slot -> slot.chord().equals(chord));
   }
 
   private Optional<Fill> fill(

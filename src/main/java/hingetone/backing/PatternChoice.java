@@ -2,12 +2,13 @@ package hingetone.backing;
 
 import hingetone.groove.Pattern;
 import hingetone.groove.Thickness;
+import hingetone.time.Meter;
 import java.util.List;
 import java.util.Random;
 
 /**
- * Chooses what a player plays bar after bar: by weight, less willingly the same again, and busier
- * where a section leads on to the next.
+ * Chooses what a player plays bar after bar: by weight, less willingly the same again, and the
+ * busiest of several draws where a section leads on to the next or turns around.
  */
 final class PatternChoice<P extends Pattern> {
   private final List<P> patterns;
@@ -44,10 +45,14 @@ final class PatternChoice<P extends Pattern> {
 
   private P choose(BarPlan plan, Random chance) {
     List<P> fitting = fitting(plan);
-    P first = draw(fitting, chance);
-    P second = draw(fitting, chance);
-    boolean busier = second.strokes(plan.bar().meter()) > first.strokes(plan.bar().meter());
-    return plan.leadsOn() && busier ? second : first;
+    int draws = plan.turnaround() ? 4 : plan.leadsOn() ? 2 : 1;
+    P chosen = draw(fitting, chance);
+    for (int more = 1; more < draws; more++) {
+      P other = draw(fitting, chance);
+      Meter meter = plan.bar().meter();
+      chosen = other.strokes(meter) > chosen.strokes(meter) ? other : chosen;
+    }
+    return chosen;
   }
 
   private P draw(List<P> fitting, Random chance) {
@@ -66,15 +71,17 @@ final class PatternChoice<P extends Pattern> {
     return pattern.use().weight() / (pattern.equals(current) ? 1.5 + timesInARow : 1.0);
   }
 
-  /** Those meant for this fullness where there are any, else those meant for all. */
+  /** Those meant for this fullness where there are any, else those meant for all, else all. */
   private List<P> fitting(BarPlan plan) {
     List<P> drawn = patterns.stream().filter(p -> p.use().fits(plan.bar().meter())).toList();
-    Thickness band = plan.band();
-    List<P> special =
-        drawn.stream().filter(p -> p.use().band().filter(band::equals).isPresent()).toList();
-    if (!special.isEmpty() && band != Thickness.NORMAL) {
+    List<P> special = drawn.stream().filter(p -> p.use().isMeantFor(plan.band())).toList();
+    if (plan.band() != Thickness.NORMAL && !special.isEmpty()) {
       return special;
     }
-    return drawn.stream().filter(p -> p.use().band().map(band::equals).orElse(true)).toList();
+    List<P> fitting =
+        drawn.stream()
+            .filter(p -> p.use().band().isEmpty() || p.use().isMeantFor(plan.band()))
+            .toList();
+    return fitting.isEmpty() ? drawn : fitting;
   }
 }

@@ -4,9 +4,8 @@ import hingetone.backing.Voicings.Choice;
 import hingetone.groove.ChordStyle;
 import hingetone.theory.Chord;
 import java.util.ArrayList;
-import java.util.HashMap;
+import java.util.Iterator;
 import java.util.List;
-import java.util.Map;
 import java.util.function.Function;
 
 /**
@@ -16,9 +15,8 @@ import java.util.function.Function;
 final class VoiceLeading {
   private VoiceLeading() {}
 
-  /** For each change with a chord its keys from low to high. */
-  static Map<Harmony.Change, List<Integer>> of(
-      Harmony harmony, Function<Harmony.Change, ChordStyle> styles) {
+  /** For each change its keys from low to high; none where there is no chord. */
+  static List<List<Integer>> of(Harmony harmony, Function<Harmony.Change, ChordStyle> styles) {
     List<Harmony.Change> changes =
         harmony.changes().stream().filter(change -> change.chord().isPresent()).toList();
     List<List<Choice>> once = new ArrayList<>();
@@ -37,11 +35,10 @@ final class VoiceLeading {
             laps,
             (i, choice) -> cost(choice, styles.apply(changes.get(i % size))),
             (i, from, to) -> movement(from.keys(), to.keys()));
-    Map<Harmony.Change, List<Integer>> voicings = new HashMap<>();
-    for (int i = 0; i < size; i++) {
-      voicings.put(changes.get(i), path.get(size + i).keys());
-    }
-    return voicings;
+    Iterator<Choice> middle = path.subList(size, 2 * size).iterator();
+    return harmony.changes().stream()
+        .map(change -> change.chord().isPresent() ? middle.next().keys() : List.<Integer>of())
+        .toList();
   }
 
   /** A voicing's own dislike, and its distance from the middle of the register. */

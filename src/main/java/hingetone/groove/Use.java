@@ -11,6 +11,11 @@ import java.util.Optional;
  * @param band the fullness it is meant for; empty for all
  */
 public record Use(int weight, Optional<Meter> meter, Optional<Thickness> band) {
+  /** Whether it is meant for this fullness in particular. */
+  public boolean isMeantFor(Thickness wanted) {
+    return band.filter(wanted::equals).isPresent();
+  }
+
   /** Whether it is drawn for a meter. */
   public boolean fits(Meter wanted) {
     return meter.isEmpty() || Groove.sameFigures(meter.get(), wanted);

@@ -6,7 +6,6 @@ import hingetone.neck.Fretboard;
 import hingetone.neck.Shape;
 import hingetone.neck.Shapes;
 import hingetone.theory.Chord;
-import hingetone.theory.Interval;
 import hingetone.theory.Key;
 import hingetone.theory.Scale;
 import hingetone.time.Beats;
@@ -168,15 +167,12 @@ public final class Ground {
     for (Form.Bar bar : form.bars()) {
       Form.Bar next = form.bar(bar.number() + 1);
       Optional<Chord> last = lastChord(bar);
-      if (bar.isLastOfSection() && last.filter(c -> leadsTo(c, next.key())).isPresent()) {
+      if (bar.isLastOfSection()
+          && last.filter(c -> c.isDominantOf(next.key().tonic())).isPresent()) {
         found.add(turnaround(bar, next, last.get()));
       }
     }
     return List.copyOf(found);
-  }
-
-  private static boolean leadsTo(Chord chord, Key key) {
-    return Settings.isDominant(chord) && chord.root().soundsLike(key.tonic().plus(Interval.FIFTH));
   }
 
   private Turnaround turnaround(Form.Bar bar, Form.Bar next, Chord dominant) {

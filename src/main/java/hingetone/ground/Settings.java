@@ -236,9 +236,7 @@ final class Settings {
 
   /** A major third and a minor seventh, or no seventh at all: what can pull to a tonic. */
   static boolean isDominant(Chord chord) {
-    return chord.quality().has(4)
-        && !chord.quality().has(11)
-        && (chord.quality().has(10) || !chord.quality().has(9));
+    return chord.isDominant();
   }
 
   /** A dominant with its seventh. */

@@ -4,6 +4,7 @@ import hingetone.score.Note;
 import hingetone.time.Beats;
 import java.util.List;
 import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
 import org.jfugue.Rhythm;
 
 /**
@@ -15,6 +16,13 @@ import org.jfugue.Rhythm;
 public final class DrumLane {
   /** A step in which nothing is struck. */
   public static final char NOTHING = '.';
+
+  private static final int MOST_KEPT = 5000;
+
+  /** Lanes come again bar after bar, and a parser of JFugue's is costly to make: each once. */
+  private static final Map<Drawn, List<Note>> KEPT = new ConcurrentHashMap<>();
+
+  private record Drawn(String signs, int key, Beats step, Map<Character, Integer> velocities) {}
 
   private DrumLane() {}
 
@@ -31,9 +39,20 @@ public final class DrumLane {
    */
   public static List<Note> strokes(
       String signs, int key, Beats step, Map<Character, Integer> velocities) {
+    if (KEPT.size() > MOST_KEPT) {
+      KEPT.clear();
+    }
+    return KEPT.computeIfAbsent(
+        new Drawn(signs, key, step, Map.copyOf(velocities)), DrumLane::expanded);
+  }
+
+  private static List<Note> expanded(Drawn drawn) {
+    String signs = drawn.signs();
+    Map<Character, Integer> velocities = drawn.velocities();
     Rhythm rhythm = new Rhythm();
     rhythm.addSubstitution(NOTHING, "Rs");
-    velocities.forEach((sign, velocity) -> rhythm.addSubstitution(sign, stroke(key, velocity)));
+    velocities.forEach(
+        (sign, velocity) -> rhythm.addSubstitution(sign, stroke(drawn.key(), velocity)));
     for (char sign : signs.toCharArray()) {
       if (sign != NOTHING && !velocities.containsKey(sign)) {
         throw new IllegalArgumentException("a sign without a meaning: " + sign);
@@ -42,9 +61,9 @@ public final class DrumLane {
     rhythm.setLayer(1, signs);
     List<Note> sixteenths =
         NoteListener.parse(rhythm.getMusicString().replaceAll("[VL][0-9]+", "")).notes();
-    Beats stretch = step.times(4);
+    Beats stretch = drawn.step().times(4);
     return sixteenths.stream()
-        .map(n -> new Note(n.onset().times(stretch), step, n.key(), n.velocity()))
+        .map(n -> new Note(n.onset().times(stretch), drawn.step(), n.key(), n.velocity()))
         .toList();
   }
 

@@ -104,6 +104,16 @@ public record Chord(NoteName root, ChordQuality quality, Optional<NoteName> bass
     return quality.intervals().stream().filter(i -> root.plus(i).chroma() == chroma).findFirst();
   }
 
+  /** Whether it can pull to a tonic: a major third and a minor seventh, or no seventh at all. */
+  public boolean isDominant() {
+    return quality.has(4) && !quality.has(11) && (quality.has(10) || !quality.has(9));
+  }
+
+  /** Whether it is a dominant a fifth above a tonic: E7#9 is one of A. */
+  public boolean isDominantOf(NoteName tonic) {
+    return isDominant() && root.soundsLike(tonic.plus(Interval.FIFTH));
+  }
+
   /** The chord moved up by an interval. */
   public Chord plus(Interval interval) {
     return new Chord(root.plus(interval), quality, bass.map(b -> b.plus(interval)));

@@ -169,15 +169,15 @@ final class BandMeasure {
 
   private void measureVoicings(Harmony harmony) {
     ChordStyle style = groove.chords();
-    Map<Harmony.Change, List<Integer>> voicings = VoiceLeading.of(harmony, change -> style);
+    List<List<Integer>> voicings = VoiceLeading.of(harmony, change -> style);
     List<Harmony.Change> changes =
         harmony.changes().stream().filter(c -> c.chord().isPresent()).toList();
     for (int i = 0; i < changes.size(); i++) {
       Harmony.Change now = changes.get(i);
       Harmony.Change next = changes.get((i + 1) % changes.size());
-      List<Integer> keys = voicings.get(now);
+      List<Integer> keys = voicings.get(now.index());
       if (!now.chord().equals(next.chord())) {
-        moved += distance(keys, voicings.get(next));
+        moved += distance(keys, voicings.get(next.index()));
         movedInRootPosition +=
             distance(
                 rootPosition(now.chord().orElseThrow(), style),
