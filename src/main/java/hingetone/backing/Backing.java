@@ -160,11 +160,10 @@ public final class Backing {
   }
 
   private Part part(Role role, List<Note> notes, Lap lap, Dice dice, boolean last) {
-    List<Note> all = new ArrayList<>(notes);
+    List<Note> sorted = new ArrayList<>(notes.stream().sorted().toList());
     if (last) {
-      all.addAll(Ending.notes(role, lap));
+      sorted.addAll(Ending.notes(role, lap, List.copyOf(sorted)));
     }
-    List<Note> sorted = all.stream().sorted().toList();
     List<Note> played =
         exact
             ? sorted.stream().map(note -> note.withOffsetMicros(0)).toList()

@@ -54,8 +54,9 @@ final class BassDrawing {
         signs.add(stopped(plan));
       } else {
         signs = Sign.read(line.strip().signs(choice.bar(), plan.bar().meter()), plan, signs);
-        if (plan.crossing() && chance.nextInt(100) < CROSSING_LEAD_IN_PERCENT) {
-          leadOverCrossing(signs, plan);
+        boolean crosses = plan.crossing() && chance.nextInt(100) < CROSSING_LEAD_IN_PERCENT;
+        if (crosses || plan.turnaround() && plan.leadsOn() || leadsToRiff(plan)) {
+          leadOn(signs, plan);
         }
       }
     }
@@ -68,8 +69,13 @@ final class BassDrawing {
     return new Sign(start, start.plus(length), BassStyle.ROOT, plan);
   }
 
-  /** The last beat before a new key walks into it. */
-  private static void leadOverCrossing(List<Sign> signs, BarPlan plan) {
+  private boolean leadsToRiff(BarPlan plan) {
+    List<BarPlan> plans = lap.plans();
+    return plan.leadsOn() && Riffs.hasBass(plans.get(plan.bar().number() % plans.size()));
+  }
+
+  /** The last beat before a new key, a tonic or a riff walks into it. */
+  private static void leadOn(List<Sign> signs, BarPlan plan) {
     Meter meter = plan.bar().meter();
     if (plan.groove().bass().leadIn() == LeadIn.NEVER || meter.beatsPerBar() < 2) {
       return;

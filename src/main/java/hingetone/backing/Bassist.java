@@ -7,6 +7,7 @@ import hingetone.time.Beats;
 import hingetone.time.Meter;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.Random;
 import java.util.stream.IntStream;
 
@@ -28,29 +29,88 @@ final class Bassist {
   private final Lap lap;
   private final Dice dice;
   private final List<Sign> signs;
+  private final List<Note> riffs;
+  private final double[][] taste;
 
   Bassist(Lap lap, Dice dice) {
     this.lap = lap;
     this.dice = dice;
     this.signs = new BassDrawing(lap, dice).draw();
+    this.riffs = Riffs.bass(lap).stream().sorted().toList();
+    this.taste = taste();
   }
 
   /** The notes of a lap, swing included, without the player's own riffs. */
   List<Note> play() {
-    List<List<Integer>> choices = new ArrayList<>();
-    signs.forEach(sign -> choices.add(choices(sign)));
-    choices.add(List.of(homeKey(lap.plans().get(0).groove().bass(), lap.home())));
-    double[][] taste = taste();
-    List<Integer> keys =
-        CheapestPath.through(
-            choices,
-            (i, key) -> i == signs.size() ? 0 : cost(signs.get(i), key) + taste[i][key % OCTAVE],
-            this::move);
     List<Note> notes = new ArrayList<>();
-    for (int i = 0; i < signs.size(); i++) {
-      notes.add(note(signs.get(i), keys.get(i)));
+    int from = 0;
+    while (from < signs.size()) {
+      int to = from + 1;
+      while (to < signs.size() && nextRiff(from) == nextRiff(to)) {
+        to++;
+      }
+      List<Integer> keys = keys(from, to);
+      for (int i = from; i < to; i++) {
+        notes.add(note(signs.get(i), keys.get(i - from)));
+      }
+      from = to;
     }
     return notes;
+  }
+
+  /** The place among the riffs' notes of the first one after a sign. */
+  private int nextRiff(int sign) {
+    Beats start = lap.played(signs.get(sign).start());
+    int next = 0;
+    while (next < riffs.size() && riffs.get(next).onset().isBefore(start)) {
+      next++;
+    }
+    return next;
+  }
+
+  /**
+   * The keys of signs without a riff between them: from the riff before them, where there is one,
+   * to the riff after them or to the start of the next lap.
+   */
+  private List<Integer> keys(int from, int to) {
+    Optional<Integer> before = before(from);
+    List<List<Integer>> choices = new ArrayList<>();
+    before.ifPresent(key -> choices.add(List.of(key)));
+    for (int i = from; i < to; i++) {
+      boolean opening = i == 0 && before.isEmpty() && signs.get(0).sign() == BassStyle.ROOT;
+      choices.add(opening ? List.of(homeKey()) : choices(signs.get(i)));
+    }
+    choices.add(List.of(after(from)));
+    int first = before.isPresent() ? from - 1 : from;
+    List<Integer> path =
+        CheapestPath.through(
+            choices,
+            (i, key) -> first + i < from || first + i == to ? 0 : cost(first + i, key),
+            (i, key, next) ->
+                move(sign(first + i - 1, from, to), sign(first + i, from, to), key, next));
+    return path.subList(from - first, to - first);
+  }
+
+  /** What the bass plays just before a stretch of signs, where that is a riff: in any lap alike. */
+  private Optional<Integer> before(int from) {
+    int next = nextRiff(from);
+    boolean fromRiff = next > 0 || Riffs.hasBass(lap.plans().get(lap.plans().size() - 1));
+    return fromRiff && !riffs.isEmpty()
+        ? Optional.of(riffs.get(next > 0 ? next - 1 : riffs.size() - 1).key())
+        : Optional.empty();
+  }
+
+  /** What the bass plays just after a stretch: the next riff, or the start of the next lap. */
+  private int after(int from) {
+    int next = nextRiff(from);
+    if (next < riffs.size()) {
+      return riffs.get(next).key();
+    }
+    return Riffs.hasBass(lap.plans().get(0)) && !riffs.isEmpty() ? riffs.get(0).key() : homeKey();
+  }
+
+  private char sign(int place, int from, int to) {
+    return place < from || place >= to ? BassStyle.ROOT : signs.get(place).sign();
   }
 
   /** A little chance for the free notes, so that laps differ. */
@@ -68,9 +128,9 @@ final class Bassist {
     return taste;
   }
 
-  /** The lowest place of a chord's lowest note. */
-  static int homeKey(BassStyle style, Chord chord) {
-    return keys(style, chord.lowest().chroma()).get(0);
+  /** Where the bass starts a lap: the lowest place of the home chord's lowest note. */
+  private int homeKey() {
+    return keys(lap.plans().get(0).groove().bass(), lap.home().lowest().chroma()).get(0);
   }
 
   private List<Integer> choices(Sign sign) {
@@ -80,9 +140,6 @@ final class Bassist {
     if (c == BassStyle.WALK || c == BassStyle.APPROACH || c == BassStyle.BELOW) {
       int highest = Math.min(style.highest(), style.lowest() + 23);
       return IntStream.rangeClosed(style.lowest(), highest).boxed().toList();
-    }
-    if (c == BassStyle.ROOT && sign.start().isZero()) {
-      return List.of(homeKey(style, chord));
     }
     if (c == BassStyle.OCTAVE) {
       List<Integer> roots = keys(style, chord.lowest().chroma());
@@ -94,7 +151,8 @@ final class Bassist {
     return keys(style, chroma);
   }
 
-  private static List<Integer> keys(BassStyle style, int chroma) {
+  /** Every place of a pitch class in the range, from low to high. */
+  static List<Integer> keys(BassStyle style, int chroma) {
     return IntStream.rangeClosed(style.lowest(), style.highest())
         .filter(key -> key % OCTAVE == chroma)
         .boxed()
@@ -103,6 +161,10 @@ final class Bassist {
 
   private Chord chord(Sign sign) {
     return lap.harmony().at(sign.start()).chord().orElseGet(lap::home);
+  }
+
+  private double cost(int place, int key) {
+    return taste[place][key % OCTAVE] + cost(signs.get(place), key);
   }
 
   private double cost(Sign sign, int key) {
@@ -131,10 +193,8 @@ final class Bassist {
     return meter.isStrong(meter.toBeats(sign.inBar()).plus(Beats.ONE));
   }
 
-  private double move(int to, int from, int key) {
+  private static double move(char before, char now, int from, int key) {
     int size = Math.abs(key - from);
-    char before = signs.get(to - 1).sign();
-    char now = to < signs.size() ? signs.get(to).sign() : BassStyle.ROOT;
     if (size > OCTAVE) {
       return FORBIDDEN;
     }

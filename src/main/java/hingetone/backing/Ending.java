@@ -1,5 +1,6 @@
 package hingetone.backing;
 
+import hingetone.groove.BassStyle;
 import hingetone.groove.Groove;
 import hingetone.score.Note;
 import hingetone.score.Role;
@@ -21,8 +22,12 @@ final class Ending {
     return lap.plans().get(0).bar().meter().barLength();
   }
 
-  /** A part's notes of the ending, onsets from the start of the lap. */
-  static List<Note> notes(Role role, Lap lap) {
+  /**
+   * A part's notes of the ending, onsets from the start of the lap.
+   *
+   * @param before the part's notes of the lap, in order
+   */
+  static List<Note> notes(Role role, Lap lap, List<Note> before) {
     BarPlan first = lap.plans().get(0);
     Groove groove = first.groove();
     Chord home = lap.home();
@@ -32,7 +37,7 @@ final class Ending {
         notes.add(new Note(lap.length(), Beats.of(1, 4), BASS_DRUM, VELOCITY));
         notes.add(new Note(lap.length(), Beats.of(1, 4), CRASH, VELOCITY));
       }
-      case BASS -> notes.add(ringing(lap, Bassist.homeKey(groove.bass(), home)));
+      case BASS -> notes.add(ringing(lap, bassKey(groove.bass(), home, before)));
       case CHORDS ->
           new Voicings(groove.chords())
               .of(home, first.bar().key()).stream()
@@ -43,6 +48,16 @@ final class Ending {
       default -> throw new IllegalArgumentException(role + " plays no ending");
     }
     return notes;
+  }
+
+  /** The lowest root within an octave of where the bass has just been. */
+  private static int bassKey(BassStyle style, Chord home, List<Note> before) {
+    List<Integer> roots = Bassist.keys(style, home.lowest().chroma());
+    int last = before.isEmpty() ? roots.get(0) : before.get(before.size() - 1).key();
+    return roots.stream()
+        .filter(root -> Math.abs(root - last) <= 12)
+        .findFirst()
+        .orElse(roots.get(0));
   }
 
   private static Note ringing(Lap lap, int key) {

@@ -13,8 +13,11 @@ import org.junit.jupiter.params.provider.ValueSource;
 
 /** The aims of the mix in {@code src/docs/band.md}; {@link MixMeasure} measures every groove. */
 class MixTest {
-  /** Java makes its built-in sounds with random phases: another machine's lie up to 2 dB away. */
-  private static final double SPREAD = 2.5;
+  /**
+   * Java makes its built-in sounds with random phases, once for each machine: over seven of them
+   * the chords of these grooves lay from −4.7 to −8.9 LU, drums and bass less far apart.
+   */
+  private static final double SPREAD = 4;
 
   @ParameterizedTest
   @ValueSource(strings = {"gravel-road", "coal-train", "copper-alley"})
