@@ -4,6 +4,8 @@ import hingetone.backing.Backing;
 import hingetone.chart.Chart;
 import hingetone.chart.ChartReader;
 import hingetone.chart.Form;
+import hingetone.exchange.PhraseReader;
+import hingetone.exchange.Statement;
 import hingetone.groove.Groove;
 import hingetone.groove.GrooveReader;
 import hingetone.groove.Grooves;
@@ -26,11 +28,11 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 
-/** Reads charts and grooves and reports every problem in them. */
+/** Reads charts, grooves and phrases and reports every problem in them. */
 @Command(
     name = "check",
     description = {
-      "Read charts and grooves and report every problem with its place and a suggestion.",
+      "Read charts, grooves and phrases and report every problem, each with its place.",
       "Prints nothing where all is well."
     })
 final class CheckCommand implements Callable<Integer> {
@@ -39,7 +41,7 @@ final class CheckCommand implements Callable<Integer> {
   @Parameters(
       paramLabel = "FILE",
       arity = "1..*",
-      description = "Charts and grooves; - reads standard input.")
+      description = "Charts, grooves and files of phrases; - reads standard input.")
   List<String> files;
 
   @Option(
@@ -113,8 +115,24 @@ final class CheckCommand implements Callable<Integer> {
       return new Checked(file, "", text.problems());
     }
     Source source = text.value().get();
-    boolean groove = Yaml.read(new Problems(source)).filter(GrooveReader::isGroove).isPresent();
+    Optional<Yaml> document = Yaml.read(new Problems(source));
+    if (document.filter(PhraseReader::isPhrases).isPresent()) {
+      return phrases(file, source);
+    }
+    boolean groove = document.filter(GrooveReader::isGroove).isPresent();
     return groove ? groove(file, source) : chart(file, source);
+  }
+
+  private static Checked phrases(String file, Source source) {
+    Reading<List<Statement>> reading = PhraseReader.read(source);
+    return new Checked(
+        file,
+        reading
+            .value()
+            .map(List::size)
+            .map(n -> n + (n == 1 ? " statement" : " statements"))
+            .orElse(""),
+        reading.problems());
   }
 
   private static Checked groove(String file, Source source) {

@@ -2,20 +2,26 @@ package hingetone.command;
 
 import hingetone.chart.Chart;
 import hingetone.chart.Form;
+import hingetone.chart.Section;
 import hingetone.exchange.Lead;
 import hingetone.exchange.Made;
 import hingetone.exchange.Maker;
 import hingetone.exchange.Plan;
 import hingetone.exchange.Shown;
+import hingetone.exchange.Statement;
+import hingetone.groove.Grooves;
 import hingetone.ground.Ground;
 import hingetone.neck.Fretboard;
 import hingetone.print.TabText;
+import hingetone.text.Reading;
 import hingetone.text.Suggestion;
 import hingetone.time.Beats;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import java.util.Set;
 import java.util.function.UnaryOperator;
+import java.util.stream.Collectors;
 import picocli.CommandLine.ITypeConverter;
 import picocli.CommandLine.TypeConversionException;
 
@@ -27,12 +33,36 @@ import picocli.CommandLine.TypeConversionException;
  * @param maker the maker
  */
 record ExamplePhrases(Plan plan, Fretboard neck, Maker maker) {
-  static ExamplePhrases of(Chart chart) {
+  private static final int SWINGS = 55;
+
+  /**
+   * The example phrases of a chart, made and from the bank.
+   *
+   * @throws CommandFailure with the reports when a file of the bank has problems
+   */
+  static ExamplePhrases of(Chart chart, Grooves grooves) {
     Form form = Form.of(chart);
     Plan plan = Plan.of(chart, form);
     Fretboard neck = Fretboard.of(chart.tuning(), chart.capo());
-    Ground ground = Ground.of(form, neck);
-    return new ExamplePhrases(plan, neck, Maker.of(plan, ground, chart.seed()));
+    Reading<List<Statement>> bank = Folders.bank().read();
+    List<Statement> statements =
+        bank.value().orElseThrow(() -> CommandFailure.problems(bank.problems()));
+    Set<Section> swinging =
+        chart.form().stream().filter(s -> swings(s, grooves)).collect(Collectors.toSet());
+    Maker maker =
+        Maker.of(plan, Ground.of(form, neck), chart.seed())
+            .withBank(statements, swinging::contains);
+    return new ExamplePhrases(plan, neck, maker);
+  }
+
+  /** As the section says it, else as its groove does. */
+  private static boolean swings(Section section, Grooves grooves) {
+    String groove = section.groove().orElse(Grooves.PLAIN);
+    return section
+            .swing()
+            .or(() -> grooves.read(groove).value().map(g -> g.feel().percent()))
+            .orElse(0)
+        >= SWINGS;
   }
 
   /** The phrases as a part, played in the feel of a band. */

@@ -1,5 +1,6 @@
 package hingetone.command;
 
+import hingetone.exchange.Bank;
 import hingetone.groove.Grooves;
 import java.nio.file.Path;
 
@@ -20,6 +21,11 @@ final class Folders {
   /** The grooves that come with the program and those in the player's folder. */
   static Grooves grooves() {
     return Grooves.builtIn().withFolder(data().resolve("grooves"));
+  }
+
+  /** The statements that come with the program and those in the player's folder. */
+  static Bank bank() {
+    return Bank.builtIn().withFolder(data().resolve("phrases"));
   }
 
   private static Path under(String variable, String usual) {

@@ -59,7 +59,10 @@ final class PlanCommand implements Runnable {
       out.print(PlanJson.of(prompts));
     } else {
       out.print(
-          PlanText.of(plan, laps, notes ? tab(ExamplePhrases.of(chart)) : prompt -> List.of()));
+          PlanText.of(
+              plan,
+              laps,
+              notes ? tab(ExamplePhrases.of(chart, arguments.grooves())) : prompt -> List.of()));
     }
     out.flush();
   }

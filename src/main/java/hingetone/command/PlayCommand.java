@@ -114,7 +114,7 @@ final class PlayCommand implements Runnable {
 
   /** The band with example phrases on a channel of their own, up to the ending. */
   private LapSource withExamples(Chart chart, Backing backing, LapSource band, Shown which) {
-    Lead lead = ExamplePhrases.of(chart).lead(backing::played);
+    Lead lead = ExamplePhrases.of(chart, chartArguments.grooves()).lead(backing::played);
     return number ->
         laps.filter(n -> number > n).isPresent()
             ? band.lap(number)

@@ -108,7 +108,7 @@ final class RenderCommand implements Runnable {
   private void writeSheet(Sheet sheet) {
     Chart read = chartArguments.read();
     Chart chart = noCountIn ? read.withCountIn(0) : read;
-    ExamplePhrases phrases = ExamplePhrases.of(chart);
+    ExamplePhrases phrases = ExamplePhrases.of(chart, chartArguments.grooves());
     String text = sheet.of(chart, phrases.plan(), phrases.maker(), laps);
     try (Export export = Export.of(List.of(file))) {
       Files.writeString(export.unfinished().get(0), text);
@@ -136,7 +136,8 @@ final class RenderCommand implements Runnable {
 
   private Score score(Chart chart, Backing backing) {
     List<Score> all = new ArrayList<>();
-    Optional<Lead> phrases = lead.map(which -> ExamplePhrases.of(chart).lead(backing::played));
+    Optional<Lead> phrases =
+        lead.map(which -> ExamplePhrases.of(chart, chartArguments.grooves()).lead(backing::played));
     for (int lap = 1; lap <= laps; lap++) {
       Score score = laps > 1 && lap == laps ? backing.lastLap(lap) : backing.lap(lap);
       int number = lap;

@@ -52,6 +52,11 @@ record Hand(Fretboard neck, int low, int high) {
         .toArray();
   }
 
+  /** Whether a note lies under it on the strings that a lead uses. */
+  boolean leads(int midi) {
+    return IntStream.of(notes()).anyMatch(note -> note == midi);
+  }
+
   /** Every place under it where a note can be played, from the highest string down. */
   List<Spot> spots(int midi) {
     return IntStream.rangeClosed(1, neck.strings())

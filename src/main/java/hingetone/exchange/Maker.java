@@ -2,12 +2,15 @@ package hingetone.exchange;
 
 import hingetone.chart.Form;
 import hingetone.chart.PhraseTurn.Role;
+import hingetone.chart.Section;
 import hingetone.ground.Ground;
 import hingetone.time.Beats;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Random;
+import java.util.function.Predicate;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 
@@ -38,10 +41,10 @@ public final class Maker {
         }
       };
 
-  private Maker(Plan plan, Ground ground, long seed) {
+  private Maker(Plan plan, long seed, Workbench bench) {
     this.plan = plan;
     this.seed = seed;
-    this.bench = new Workbench(new Harmony(plan.form()), ground);
+    this.bench = bench;
   }
 
   /**
@@ -52,7 +55,19 @@ public final class Maker {
    * @param seed the chart's seed
    */
   public static Maker of(Plan plan, Ground ground, long seed) {
-    return new Maker(plan, ground, seed);
+    Harmony harmony = new Harmony(plan.form());
+    return new Maker(plan, seed, new Workbench(harmony, ground, List.of(), section -> false));
+  }
+
+  /**
+   * The same maker with a bank, from which it takes a statement now and then.
+   *
+   * @param bank the statements
+   * @param swings whether the band swings in a section
+   */
+  public Maker withBank(List<Statement> bank, Predicate<Section> swings) {
+    Workbench other = new Workbench(bench.harmony(), bench.ground(), List.copyOf(bank), swings);
+    return new Maker(plan, seed, other);
   }
 
   /**
@@ -75,7 +90,7 @@ public final class Maker {
   /** A reply in a prompt's place to any statement, also one that a player has just played. */
   public Made reply(Prompt prompt, Phrase statement) {
     int nth = prompt.index() - prompt.repliesTo().orElse(prompt.index());
-    return new Replies(bench, task(prompt), statement, nth).make();
+    return new ReplyMaker(bench, task(prompt), statement, nth).make();
   }
 
   private Made reply(Prompt prompt) {
@@ -86,7 +101,7 @@ public final class Maker {
   }
 
   private Made statement(Prompt prompt) {
-    Statements statements = new Statements(bench, task(prompt));
+    StatementMaker statements = new StatementMaker(bench, task(prompt));
     return prompt
         .again()
         .map(this::origin)
@@ -117,7 +132,7 @@ public final class Maker {
     return IntStream.iterate(statement.index() + 1, i -> i + 1)
         .mapToObj(plan::prompt)
         .takeWhile(next -> next.role() != Role.STATEMENT && next.lap() <= statement.lap() + 1)
-        .filter(next -> next.repliesTo().equals(java.util.Optional.of(statement.index())));
+        .filter(next -> next.repliesTo().equals(Optional.of(statement.index())));
   }
 
   /** Spreads neighbouring seeds and indexes over all random sequences (SplitMix64's finisher). */

@@ -190,9 +190,15 @@ final class Melody {
     boolean tonic = key.tonic().chroma() == chroma;
     if (closed) {
       boolean home = root || (tonic && inChord);
-      return home ? 0 : inChord ? 0.8 : WRONG_ENDING;
+      boolean third = chord.filter(c -> isThirdOrFifth(c, chroma)).isPresent();
+      return home ? 0 : third ? 0.9 : inChord ? 2 : WRONG_ENDING;
     }
     return tonic ? WRONG_ENDING : root ? 1.2 : inChord ? 0 : 0.8;
+  }
+
+  private static boolean isThirdOrFifth(Chord chord, int chroma) {
+    int above = Math.floorMod(chroma - chord.root().chroma(), 12);
+    return chord.quality().has(above) && (above == 3 || above == 4 || above == 7);
   }
 
   /**

@@ -2,12 +2,9 @@ package hingetone.exchange;
 
 import hingetone.exchange.Melody.Blank;
 import hingetone.theory.Key;
-import hingetone.theory.Pitch;
 import hingetone.time.Beats;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Set;
-import java.util.stream.Stream;
 
 /**
  * The opening of a statement, fitted to another place: its pickup, its landing and what follows, up
@@ -19,7 +16,7 @@ import java.util.stream.Stream;
  */
 record Opening(List<Tone> tones, Beats cut, String how) {
   private static final Opening NONE = new Opening(List.of(), Beats.ZERO, "");
-  private static final List<Integer> STEPS = List.of(0, 1, -1, 2, -2, 3, -3);
+  private static final Beats EIGHTH = Beats.of(1, 2);
 
   /** Fits a statement's opening to a task: its key, its room, a chord's note to land on. */
   static Opening of(Workbench bench, Task task, Phrase statement) {
@@ -32,25 +29,25 @@ record Opening(List<Tone> tones, Beats cut, String how) {
     if (!fits) {
       return NONE;
     }
-    Key key = bench.harmony().keyAt(task.space().landing());
-    Phrase moved = line.before(cut).inKey(key);
-    String how = key.equals(statement.key()) ? "" : " in " + key;
-    Set<Integer> landing = bench.harmony().landingTones(task.space().landing());
-    return STEPS.stream()
-        .flatMap(
-            steps ->
-                Stream.of(0, 1, -1).map(octave -> opening(moved, key, steps, octave, cut, how)))
-        .filter(opening -> opening.fits(key, landing, bench, task))
-        .findFirst()
+    return Fitted.of(bench, task, line.before(cut))
+        .map(fitted -> new Opening(fitted.phrase().tones(), cut, fitted.how()))
         .orElse(NONE);
   }
 
-  private static Opening opening(
-      Phrase moved, Key key, int steps, int octave, Beats cut, String how) {
-    Phrase phrase = moved.steps(key.pentatonic(), steps).octaves(octave);
-    String along = steps == 0 ? "" : ", moved along the scale";
-    String away = octave == 0 ? "" : ", an octave away";
-    return new Opening(phrase.tones(), cut, how + along + away);
+  /**
+   * The same displaced: an eighth early, its last note held until where the new ending starts.
+   * Itself where its main note would not sound on the landing any more, or starts too early.
+   */
+  Opening pushed(Key key, Beats room) {
+    Phrase early = new Phrase(key, tones).shifted(EIGHTH.negated());
+    boolean lands = tones.stream().anyMatch(t -> t.onset().isZero() && t.length().isAfter(EIGHTH));
+    if (!lands || early.start().negated().isAfter(room)) {
+      return this;
+    }
+    List<Tone> held = new ArrayList<>(early.tones());
+    int last = held.size() - 1;
+    held.set(last, held.get(last).withLength(held.get(last).length().plus(EIGHTH)));
+    return new Opening(held, cut, how + ", an eighth early");
   }
 
   /** Whether something of it is left after its landing note. */
@@ -61,18 +58,6 @@ record Opening(List<Tone> tones, Beats cut, String how) {
   /** A note of it as a blank that is decided. */
   static Blank blank(Tone tone) {
     return Blank.of(new Stroke(tone.onset(), tone.length()), tone.reached().midi());
-  }
-
-  private boolean fits(Key key, Set<Integer> landing, Workbench bench, Task task) {
-    List<Integer> midi = tones.stream().map(t -> t.reached().midi()).toList();
-    int main = new Phrase(key, tones).landing().reached().midi();
-    return tones.stream().allMatch(t -> inKey(key, t.reached()))
-        && landing.contains(Math.floorMod(main, 12))
-        && Hand.over(bench.ground().fretboard(), midi, bench.hand(task).low()).isPresent();
-  }
-
-  private static boolean inKey(Key key, Pitch pitch) {
-    return key.heptatonic().contains(pitch.name()) || key.scale().contains(pitch.name());
   }
 
   /** The highest of the notes struck together. */

@@ -6,6 +6,7 @@ import hingetone.ground.Hold;
 import hingetone.ground.Run;
 import hingetone.theory.Pitch;
 import hingetone.time.Beats;
+import hingetone.time.Meter;
 import hingetone.time.Position;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -54,7 +55,7 @@ record Over(List<Blank> blanks, List<Tone> beside, String why) {
     List<Hold> fitting =
         crossing.holds().stream()
             .filter(h -> landing.contains(Math.floorMod(h.noteAfter().midi(), 12)))
-            .sorted(Comparator.comparing((Hold h) -> hand.spots(h.note().midi()).isEmpty()))
+            .sorted(Comparator.comparing((Hold h) -> !hand.leads(h.note().midi())))
             .limit(CHOICES)
             .toList();
     if (fitting.isEmpty()) {
@@ -111,7 +112,7 @@ record Over(List<Blank> blanks, List<Tone> beside, String why) {
 
   private static Optional<Over> written(
       Workbench bench, Task task, Crossing crossing, Run run, Beats line) {
-    hingetone.time.Meter meter = bench.harmony().form().bar(crossing.atBar() - 1).meter();
+    Meter meter = bench.harmony().form().bar(crossing.atBar() - 1).meter();
     Beats earliest = line.isZero() ? task.space().before().negated() : Beats.ONE;
     List<Blank> blanks = new ArrayList<>();
     List<Tone> beside = new ArrayList<>();

@@ -148,11 +148,17 @@ public record Phrase(Key key, List<Tone> tones) {
     return withTones(all);
   }
 
-  /** The phrase upside down: each step along the scale turned the other way round its landing. */
+  /**
+   * The phrase upside down: each step along the scale turned the other way round its landing. Notes
+   * between two of the scale count as the lower one, bent notes as those they reach.
+   */
   public Phrase mirrored(Scale scale) {
     ScaleSteps ladder = new ScaleSteps(scale);
-    int axis = ladder.of(landing().pitch()).step();
-    return new Phrase(key, mapped(pitch -> ladder.at(2 * axis - ladder.of(pitch).step())));
+    int axis = ladder.of(landing().reached()).step();
+    return withTones(
+        tones.stream()
+            .map(t -> t.withPitch(ladder.at(2 * axis - ladder.of(t.reached()).step())))
+            .toList());
   }
 
   /** The phrase with fewer notes: only its landing, its outer notes and those on whole beats. */

@@ -124,11 +124,18 @@ final class Places {
     return turn.first().meter().beatLength().max(Beats.ONE).plus(BREATH);
   }
 
-  /** How early a turn may start by the chart, in quarter notes; 0 for a rest. */
+  /**
+   * How early a turn may start by the chart, in quarter notes; 0 for a rest. A meter over eighths
+   * is not divided further: there the part of an eighth is left off.
+   */
   private Beats statedPickup(int i) {
     Turn turn = turn(i);
-    return turn.isRest()
-        ? Beats.ZERO
-        : turn.first().meter().toQuarters(turn.first().section().pickup());
+    if (turn.isRest()) {
+      return Beats.ZERO;
+    }
+    Meter meter = turn.first().meter();
+    Beats stated = meter.toQuarters(turn.first().section().pickup());
+    Beats step = Beats.of(4, meter.denominator());
+    return meter.denominator() < 8 ? stated : step.times(stated.dividedBy(step).floor());
   }
 }

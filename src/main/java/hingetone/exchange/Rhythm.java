@@ -36,6 +36,10 @@ final class Rhythm {
 
   private static final int[][] BUSY_THREE = {{2, 1, 1, 2}, {2, 2, 1, 1}, {4, 1, 1}};
 
+  private static final int[][] THREE_FIGURES = {{2, 2, 2}, {4, 2}, {2, 4}, {2, 2, -2}};
+
+  private static final int[][] FOUR = {{4, 2, 2}, {2, 2, 4}, {2, 2, 2, 2}, {6, 2}};
+
   private final Random random;
   private final double busy;
 
@@ -87,6 +91,14 @@ final class Rhythm {
       }
     }
     return pushed(strokes, pulses);
+  }
+
+  /** A figure of three or four eighths that starts on its first. */
+  List<Stroke> figure(Beats length) {
+    int[][] choice = length.equals(Beats.of(2)) ? FOUR : THREE_FIGURES;
+    List<Stroke> strokes = new ArrayList<>();
+    addCell(strokes, Beats.ZERO, choice[random.nextInt(choice.length)]);
+    return strokes;
   }
 
   /** The starts of the pulses of a meter from a beat (counted from 1) on, up to an end. */

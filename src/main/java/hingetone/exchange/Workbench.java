@@ -1,6 +1,7 @@
 package hingetone.exchange;
 
 import hingetone.chart.Form.Bar;
+import hingetone.chart.Section;
 import hingetone.exchange.Melody.Blank;
 import hingetone.exchange.Melody.Contour;
 import hingetone.ground.Ground;
@@ -18,6 +19,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.Random;
+import java.util.function.Predicate;
 
 /** What statements and replies are made with: rhythm, melody, bends and fingering, put together. */
 final class Workbench {
@@ -31,11 +33,27 @@ final class Workbench {
   private final Harmony harmony;
   private final Ground ground;
   private final Fretboard neck;
+  private final List<Statement> bank;
+  private final Predicate<Section> swings;
 
-  Workbench(Harmony harmony, Ground ground) {
+  /**
+   * @param bank the statements that may be taken as they are
+   * @param swings whether the band swings in a section
+   */
+  Workbench(Harmony harmony, Ground ground, List<Statement> bank, Predicate<Section> swings) {
     this.harmony = harmony;
     this.ground = ground;
     this.neck = ground.fretboard();
+    this.bank = bank;
+    this.swings = swings;
+  }
+
+  List<Statement> bank() {
+    return bank;
+  }
+
+  boolean swings(Section section) {
+    return swings.test(section);
   }
 
   Ground ground() {
@@ -69,9 +87,13 @@ final class Workbench {
     Bar bar = harmony.barAt(task.space().landing());
     double quarter = 60 / bar.section().tempo().quartersPerMinute(bar.meter()).toDouble();
     double slow = Math.max(0, Math.min(0.5, quarter - SLOW_QUARTER));
+    return slow + (quarter > 0.3 && leadsOn(task) ? BUSY_INTO_TURNAROUND : 0);
+  }
+
+  /** Whether a task's phrase is the last of its section, which leads on into the next. */
+  boolean leadsOn(Task task) {
     Beats end = task.space().landing().plus(task.space().after());
-    boolean leadsOn = quarter > 0.3 && harmony.barAt(end.minus(Beats.ONE)).isLastOfSection();
-    return slow + (leadsOn ? BUSY_INTO_TURNAROUND : 0);
+    return harmony.barAt(end.minus(Beats.ONE)).isLastOfSection();
   }
 
   /** The pulses from a place of a phrase on, the place itself first, up to an end. */

@@ -15,12 +15,15 @@ import java.util.stream.Collectors;
 
 /** Reads note text: splits it into words with their places, checks each, lets JFugue parse them. */
 final class NoteReader {
-  private static final Pattern WORD = Pattern.compile("[^\\s|]+");
+  private static final Pattern WORD = Pattern.compile("[^\\s|]+|\\|");
   private static final int MOST_WORDS = 4096;
 
   private final Source source;
   private final List<Diagnostic> problems = new ArrayList<>();
   private final List<List<Token>> groups = new ArrayList<>();
+
+  /** For each bar line how many groups stand before it. */
+  private final List<Integer> groupsBeforeLine = new ArrayList<>();
 
   NoteReader(Source source) {
     this.source = source;
@@ -28,8 +31,9 @@ final class NoteReader {
 
   Reading<NoteText> read(List<Span> spans) {
     List<Span> words = words(spans);
-    if (words.size() > MOST_WORDS) {
-      report(words.get(MOST_WORDS), "too many notes", "A line has at most 4096 notes and rests.");
+    List<Span> notes = words.stream().filter(word -> !isBarLine(word)).toList();
+    if (notes.size() > MOST_WORDS) {
+      report(notes.get(MOST_WORDS), "too many notes", "A line has at most 4096 notes and rests.");
     } else {
       words.forEach(this::readGroup);
       checkTies();
@@ -52,7 +56,15 @@ final class NoteReader {
     return words;
   }
 
+  private boolean isBarLine(Span word) {
+    return textAt(word).equals("|");
+  }
+
   private void readGroup(Span span) {
+    if (isBarLine(span)) {
+      groupsBeforeLine.add(groups.size());
+      return;
+    }
     String text = textAt(span);
     List<Token> group = new ArrayList<>();
     for (Span part : Token.split(text, span)) {
@@ -111,12 +123,20 @@ final class NoteReader {
             .map(group -> group.stream().map(Token::text).collect(Collectors.joining("+")))
             .collect(Collectors.joining(" "));
     NoteListener heard = NoteListener.parse(musicString);
-    Beats length =
-        groups.stream().map(group -> group.get(0).length()).reduce(Beats.ZERO, Beats::plus);
+    Beats length = length(groups.size());
     if (!heard.end().equals(length)) {
       throw new IllegalStateException("JFugue heard " + heard.end() + " not " + length);
     }
-    return new NoteText(heard.notes(), heard.end());
+    List<Beats> barLines = groupsBeforeLine.stream().map(this::length).toList();
+    return new NoteText(heard.notes(), heard.end(), barLines);
+  }
+
+  /** How long the first groups are together. */
+  private Beats length(int first) {
+    return groups.stream()
+        .limit(first)
+        .map(group -> group.get(0).length())
+        .reduce(Beats.ZERO, Beats::plus);
   }
 
   private String textAt(Span span) {

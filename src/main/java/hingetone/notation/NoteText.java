@@ -13,13 +13,15 @@ import java.util.List;
  *
  * @param notes the notes, onsets in quarter notes from 0
  * @param length where the last note or rest ends, in quarter notes
+ * @param barLines where a {@code |} stands, in quarter notes, in their order
  */
-public record NoteText(List<Note> notes, Beats length) {
+public record NoteText(List<Note> notes, Beats length, List<Beats> barLines) {
   /** The loudness of a note that states none. */
   public static final int PLAIN_VELOCITY = 64;
 
   public NoteText {
     notes = List.copyOf(notes);
+    barLines = List.copyOf(barLines);
   }
 
   /**

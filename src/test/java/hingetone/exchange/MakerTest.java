@@ -79,7 +79,8 @@ class MakerTest {
             Made again = maker.make(prompt);
             if (again.why().contains("comes back")) {
               Made first = maker.make(plan.prompt(prompt.again().get()));
-              assertThat(again.phrase().tones().get(0).onset())
+              Beats early = again.why().contains("an eighth early") ? Beats.of(1, 2) : Beats.ZERO;
+              assertThat(again.phrase().tones().get(0).onset().plus(early))
                   .isEqualTo(first.phrase().tones().get(0).onset());
               assertThat(again.phrase().tones()).isNotEqualTo(first.phrase().tones());
             }
@@ -111,7 +112,12 @@ class MakerTest {
 
   static Maker maker(Chart chart, Plan plan) {
     Fretboard neck = Fretboard.of(chart.tuning(), chart.capo());
-    return Maker.of(plan, Ground.of(plan.form(), neck), chart.seed());
+    return withBank(Maker.of(plan, Ground.of(plan.form(), neck), chart.seed()));
+  }
+
+  private static Maker withBank(Maker maker) {
+    return maker.withBank(
+        Bank.builtIn().read().value().orElseThrow(), s -> s.swing().orElse(0) >= 55);
   }
 
   private void measure(int seeds) throws Exception {
@@ -122,7 +128,7 @@ class MakerTest {
       for (long seed = 1; seed <= seeds; seed++) {
         Chart chart = read.withSeed(seed);
         Plan plan = Plan.of(chart, form);
-        Maker maker = Maker.of(plan, ground, seed);
+        Maker maker = withBank(Maker.of(plan, ground, seed));
         for (Prompt prompt : plan.promptsOfLap(2)) {
           if (!prompt.isRest()) {
             Made made = maker.make(prompt);
@@ -184,6 +190,9 @@ class MakerTest {
       }
     } else if (reply.why().startsWith("Takes the statement's rhythm")) {
       count("same rhythm", true);
+      boolean turned = reply.why().contains("turns the line round");
+      count("turned round", turned);
+      expect(!turned || movesOtherWay(said, answered), where + " is not turned round");
       expect(
           said.stream()
               .map(Tone::onset)
@@ -191,8 +200,26 @@ class MakerTest {
               .equals(answered.stream().map(Tone::onset).toList()),
           where + " has another rhythm");
     } else {
-      count("line of its own", true);
+      boolean opposite = reply.why().contains("going the other way");
+      count("as long", true);
+      count("going the other way", opposite);
+      int rose = Integer.signum(moved(said, 0, said.size() - 1));
+      int rises = Integer.signum(moved(answered, 0, answered.size() - 1));
+      expect(!opposite || rises == (rose >= 0 ? -1 : 1), where + " goes the statement's way");
     }
+  }
+
+  /** Every move but the last, which comes to rest, up where the statement went down and so on. */
+  private static boolean movesOtherWay(List<Tone> said, List<Tone> answered) {
+    return IntStream.range(1, said.size() - 1)
+        .allMatch(
+            i ->
+                Integer.signum(moved(said, i - 1, i))
+                    == -Integer.signum(moved(answered, i - 1, i)));
+  }
+
+  private static int moved(List<Tone> line, int from, int to) {
+    return line.get(to).reached().midi() - line.get(from).reached().midi();
   }
 
   private void expect(boolean holds, String otherwise) {

@@ -29,6 +29,8 @@ class NoteTextTest {
   void bar_lines_and_rests_leave_the_place_of_what_follows() {
     assertThat(listing("Rh C4h | C4w Rq")).isEqualTo("2:60 x2 | 4:60 x4");
     assertThat(read("Rh C4h | C4w Rq").length()).isEqualTo(Beats.of(9));
+    assertThat(read("| Rh C4h | C4w Rq |").barLines())
+        .containsExactly(Beats.ZERO, Beats.of(4), Beats.of(9));
   }
 
   /** MIDI number = 12 (octave + 1) + semitones above C: middle C is C4, 60 (MusicXML 4.0). */

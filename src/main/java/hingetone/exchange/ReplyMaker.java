@@ -7,12 +7,17 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Random;
+import java.util.stream.IntStream;
 
 /**
  * Makes replies to a statement, closed where the statement stayed open: its opening with another
  * ending, its rhythm turned the other way, or a line as long going against it.
  */
-final class Replies {
+final class ReplyMaker {
+  private static final int KINDS = 3;
+  private static final int AGAINST = 2;
+  private static final int TRIES = 6;
+
   private final Workbench bench;
   private final Task task;
   private final Phrase statement;
@@ -24,7 +29,7 @@ final class Replies {
    * @param statement the statement
    * @param nth which reply to it this is, so that two replies differ in kind
    */
-  Replies(Workbench bench, Task task, Phrase statement, int nth) {
+  ReplyMaker(Workbench bench, Task task, Phrase statement, int nth) {
     this.bench = bench;
     this.task = task;
     this.statement = Opening.topLine(statement);
@@ -34,15 +39,13 @@ final class Replies {
   }
 
   Made make() {
-    int kind = Math.floorMod(random.nextInt(3) * (nth == 1 ? 1 : 0) + nth, 3);
-    for (int i = 0; i < 2 && over.isEmpty(); i++) {
-      Optional<Made> made = kind == 0 ? sameOpening() : kind == 1 ? sameRhythm() : Optional.empty();
-      if (made.isPresent()) {
-        return made.get();
-      }
-      kind = kind == 0 ? 1 : 0;
+    int kind = nth == 1 ? random.nextInt(KINDS) : nth % KINDS;
+    if (over.isPresent() || kind == AGAINST) {
+      return against();
     }
-    return against();
+    Optional<Made> made =
+        kind == 0 ? sameOpening().or(this::sameRhythm) : sameRhythm().or(this::sameOpening);
+    return made.orElseGet(this::against);
   }
 
   private Optional<Made> sameOpening() {
@@ -67,24 +70,53 @@ final class Replies {
     if (!fits || statement.tones().stream().noneMatch(t -> t.onset().isZero())) {
       return Optional.empty();
     }
-    List<Blank> blanks = new ArrayList<>();
     List<Tone> said = statement.tones();
+    Optional<Fitted> mirror =
+        Fitted.of(bench, task, statement.mirrored(statement.key().pentatonic()));
+    List<Blank> blanks = new ArrayList<>();
     for (int i = 0; i < said.size(); i++) {
-      int moved = i == 0 ? 0 : said.get(i).reached().midi() - said.get(i - 1).reached().midi();
       Stroke stroke = new Stroke(said.get(i).onset(), said.get(i).length());
-      blanks.add(Blank.of(stroke).going(-Integer.signum(moved)));
+      boolean decided = mirror.isPresent() && i + 1 < said.size();
+      int way = i == 0 ? 0 : -direction(said.get(i - 1), said.get(i));
+      blanks.add(
+          decided
+              ? Opening.blank(mirror.get().phrase().tones().get(i))
+              : Blank.of(stroke).going(way));
     }
-    Hand hand = bench.hand(task);
+    Hand hand = mirror.map(m -> bench.handOver(task, m.phrase().tones())).orElse(bench.hand(task));
     List<Tone> tones = bench.melody(task, hand, contour(), true).fill(blanks);
+    String line = isTurnedRound(said, tones) ? " and turns the line round," : " with another line,";
     return Optional.of(
-        bench.made(
-            task,
-            hand,
-            tones,
-            "Takes the statement's rhythm and turns the line round," + rest(tones)));
+        bench.made(task, hand, tones, "Takes the statement's rhythm" + line + rest(tones)));
   }
 
+  private static int direction(Tone from, Tone to) {
+    return Integer.signum(to.reached().midi() - from.reached().midi());
+  }
+
+  /** Whether every move but the last, which comes to rest, goes the other way. */
+  private static boolean isTurnedRound(List<Tone> said, List<Tone> answered) {
+    return IntStream.range(1, said.size() - 1)
+        .allMatch(
+            i ->
+                direction(said.get(i - 1), said.get(i))
+                    == -direction(answered.get(i - 1), answered.get(i)));
+  }
+
+  /** As long as the statement; without a line to cross also in the opposite direction. */
   private Made against() {
+    int up = rises() ? -1 : 1;
+    for (int i = 0; i < TRIES && over.isEmpty(); i++) {
+      Made made = ownLine("As long as the statement, going the other way");
+      List<Tone> tones = made.phrase().tones();
+      if (direction(tones.get(0), tones.get(tones.size() - 1)) == up) {
+        return made;
+      }
+    }
+    return ownLine(over.map(Over::why).orElse("As long as the statement, with a line of its own"));
+  }
+
+  private Made ownLine(String why) {
     List<Stroke> pickup = pickup();
     int up = rises() ? -1 : 1;
     List<Blank> blanks = new ArrayList<>(Workbench.blanks(pickup, up));
@@ -100,9 +132,7 @@ final class Replies {
     Hand hand = bench.hand(task);
     List<Tone> tones = bench.melody(task, hand, contour(), true).fill(blanks);
     List<Tone> all = over.isPresent() ? over.get().with(tones) : tones;
-    String why =
-        over.map(Over::why).orElse("As long as the statement, with a line of its own") + ",";
-    return bench.made(task, hand, all, why + rest(tones));
+    return bench.made(task, hand, all, why + "," + rest(tones));
   }
 
   /** A pickup of its own; the statement's, if else the reply came out too short. */
@@ -127,7 +157,7 @@ final class Replies {
 
   private boolean rises() {
     List<Tone> tones = statement.tones();
-    return tones.get(tones.size() - 1).reached().midi() >= tones.get(0).reached().midi();
+    return direction(tones.get(0), tones.get(tones.size() - 1)) >= 0;
   }
 
   private Contour contour() {

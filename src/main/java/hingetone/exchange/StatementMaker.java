@@ -3,22 +3,32 @@ package hingetone.exchange;
 import hingetone.chart.PhraseTurn.Role;
 import hingetone.exchange.Melody.Blank;
 import hingetone.exchange.Melody.Contour;
+import hingetone.theory.Key;
 import hingetone.time.Beats;
+import hingetone.time.Meter;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Random;
 
 /** Makes statements: fresh ones, and ones whose opening comes back with another ending. */
-final class Statements {
+final class StatementMaker {
   private static final Beats SHORTEST = Beats.of(1, 2);
+
+  /** How often a fresh statement is the bank's; from there on up to the next, a figure. */
+  private static final double FROM_BANK = 0.4;
+
+  private static final double A_FIGURE = 0.55;
+
+  /** How often a statement comes back an eighth early. */
+  private static final double EARLY = 0.25;
 
   private final Workbench bench;
   private final Task task;
   private final Random random;
   private final Optional<Over> over;
 
-  Statements(Workbench bench, Task task) {
+  StatementMaker(Workbench bench, Task task) {
     this.bench = bench;
     this.task = task;
     this.random = task.random();
@@ -27,7 +37,54 @@ final class Statements {
 
   /** A statement nobody has heard yet. */
   Made fresh() {
+    if (over.isEmpty()) {
+      double choice = random.nextDouble();
+      Optional<Made> made =
+          choice < FROM_BANK ? fromBank() : choice < A_FIGURE ? figure() : Optional.empty();
+      if (made.isPresent()) {
+        return made.get();
+      }
+    }
     return finish(bench.hand(task), over.isEmpty() ? pickup() : List.of(), Beats.ZERO, "");
+  }
+
+  private Optional<Made> fromBank() {
+    return FromBank.pick(bench, task)
+        .map(
+            found -> {
+              List<Tone> tones = found.phrase().tones();
+              Hand hand = bench.handOver(task, tones);
+              tones = bench.withBend(task, hand, tones, 1);
+              return bench.made(task, hand, tones, why("Plays " + found.how(), tones));
+            });
+  }
+
+  /** A figure that is not as long as a beat, so that it comes round on another one each time. */
+  private Optional<Made> figure() {
+    Meter meter = bench.harmony().barAt(task.space().landing()).meter();
+    boolean threes = meter.isCompound();
+    Beats period = threes ? Beats.of(2) : Beats.of(3, 2);
+    int times = (int) Math.min(3, task.body().minus(SHORTEST).dividedBy(period).floor());
+    if (times < 2) {
+      return Optional.empty();
+    }
+    List<Blank> once = new ArrayList<>(pickup());
+    int before = once.size();
+    bench.rhythm(task).figure(period).forEach(stroke -> once.add(Blank.of(stroke)));
+    Hand hand = bench.hand(task);
+    List<Tone> tones = bench.melody(task, hand, Contour.ARCH, false).fill(once);
+    Key key = bench.harmony().keyAt(task.space().landing());
+    Phrase figure = new Phrase(key, tones.subList(before, tones.size())).repeated(period, times);
+    List<Blank> blanks = new ArrayList<>();
+    tones.subList(0, before).forEach(tone -> blanks.add(Opening.blank(tone)));
+    figure.tones().forEach(tone -> blanks.add(Opening.blank(tone)));
+    String start =
+        "A figure of "
+            + (threes ? "four" : "three")
+            + " eighths comes round "
+            + (times == 2 ? "twice" : "three times")
+            + ", each time on another beat";
+    return Optional.of(finish(hand, blanks, period.times(times), start));
   }
 
   /**
@@ -37,7 +94,10 @@ final class Statements {
    * @param statement that statement
    */
   Made returning(int index, Phrase statement) {
-    Opening opening = Opening.of(bench, task, statement);
+    Opening kept = Opening.of(bench, task, statement);
+    Key key = bench.harmony().keyAt(task.space().landing());
+    boolean early = over.isEmpty() && random.nextDouble() < EARLY;
+    Opening opening = early ? kept.pushed(key, task.space().before()) : kept;
     if (opening.tones().isEmpty() || over.isPresent() && !opening.hasBody()) {
       return fresh();
     }

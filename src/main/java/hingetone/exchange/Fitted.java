@@ -1,0 +1,98 @@
+package hingetone.exchange;
+
+import hingetone.theory.Interval;
+import hingetone.theory.Key;
+import hingetone.theory.Pitch;
+import hingetone.time.Beats;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
+
+/**
+ * A phrase moved to another place: into its key, onto a note of its chord, under a hand near its
+ * fret.
+ *
+ * @param phrase the phrase as it is played there
+ * @param how what was done to it, as words after "comes back": {@code in E minor, moved along the
+ *     scale}; empty where nothing was
+ */
+record Fitted(Phrase phrase, String how) {
+  private static final List<Integer> STEPS = List.of(0, 1, -1, 2, -2, 3, -3);
+  private static final List<Integer> OCTAVES = List.of(0, 1, -1);
+  private static final int NEAR = 4;
+  private static final int ANYWHERE = 24;
+
+  /** The phrase moved as little as can be; empty where it fits nowhere. */
+  static Optional<Fitted> of(Workbench bench, Task task, Phrase phrase) {
+    Key key = bench.harmony().keyAt(task.space().landing());
+    Set<Integer> landing = bench.harmony().landingTones(task.space().landing());
+    int fret = bench.hand(task).low();
+    List<Fitted> ways =
+        moved(phrase, key).filter(way -> way.isIn(key) && way.landsOn(landing)).toList();
+    return Stream.of(NEAR, ANYWHERE)
+        .flatMap(frets -> ways.stream().filter(way -> way.liesWithin(bench, fret, frets)))
+        .findFirst();
+  }
+
+  /** Exactly, which keeps the tune, then along the scale; each by steps and octaves. */
+  private static Stream<Fitted> moved(Phrase phrase, Key key) {
+    String where = key.equals(phrase.key()) ? "" : " in " + key;
+    return Stream.of(exactly(phrase, key), phrase.inKey(key))
+        .flatMap(
+            there ->
+                STEPS.stream()
+                    .flatMap(
+                        steps ->
+                            OCTAVES.stream().map(octave -> moved(there, steps, octave, where))));
+  }
+
+  /** Every note as far from the tonic as it was, up or down, whichever is nearer. */
+  private static Phrase exactly(Phrase phrase, Key key) {
+    Interval up = phrase.key().tonic().to(key.tonic()).simple();
+    Interval nearer = up.semitones() > 6 ? up.minus(Interval.OCTAVE) : up;
+    return new Phrase(key, phrase.plus(nearer).tones());
+  }
+
+  private static Fitted moved(Phrase phrase, int steps, int octave, String where) {
+    Phrase there = phrase.steps(phrase.key().pentatonic(), steps).octaves(octave);
+    String along = steps == 0 ? "" : ", moved along the scale";
+    String away = octave == 0 ? "" : ", an octave away";
+    return new Fitted(there, where + along + away);
+  }
+
+  private boolean landsOn(Set<Integer> chromas) {
+    return chromas.contains(Math.floorMod(phrase.landing().reached().midi(), 12));
+  }
+
+  private boolean liesWithin(Workbench bench, int fret, int frets) {
+    List<Integer> midi = phrase.tones().stream().map(t -> t.pitch().midi()).toList();
+    return Hand.over(bench.ground().fretboard(), midi, fret)
+        .filter(hand -> Math.abs(hand.low() - fret) <= frets)
+        .isPresent();
+  }
+
+  /** Whether its notes are the key's, others being short and left and reached by step. */
+  private boolean isIn(Key key) {
+    List<Tone> tones = phrase.tones();
+    return IntStream.range(0, tones.size())
+        .allMatch(i -> isOf(key, tones.get(i).reached()) || passes(tones, i));
+  }
+
+  private static boolean isOf(Key key, Pitch pitch) {
+    return key.heptatonic().contains(pitch.name()) || key.scale().contains(pitch.name());
+  }
+
+  private static boolean passes(List<Tone> tones, int i) {
+    boolean between = i > 0 && i + 1 < tones.size();
+    return between
+        && tones.get(i).length().isBefore(Beats.ONE)
+        && isStep(tones.get(i - 1), tones.get(i))
+        && isStep(tones.get(i), tones.get(i + 1));
+  }
+
+  private static boolean isStep(Tone from, Tone to) {
+    return Math.abs(to.reached().midi() - from.reached().midi()) <= 2;
+  }
+}
