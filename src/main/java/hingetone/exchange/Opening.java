@@ -39,11 +39,11 @@ record Opening(List<Tone> tones, Beats cut, String how) {
    * Itself where its main note would not sound on the landing any more, or starts too early.
    */
   Opening pushed(Key key, Beats room) {
-    Phrase early = new Phrase(key, tones).shifted(EIGHTH.negated());
     boolean lands = tones.stream().anyMatch(t -> t.onset().isZero() && t.length().isAfter(EIGHTH));
-    if (!lands || early.start().negated().isAfter(room)) {
+    if (!lands || EIGHTH.minus(tones.get(0).onset()).isAfter(room)) {
       return this;
     }
+    Phrase early = new Phrase(key, tones).shifted(EIGHTH.negated());
     List<Tone> held = new ArrayList<>(early.tones());
     int last = held.size() - 1;
     held.set(last, held.get(last).withLength(held.get(last).length().plus(EIGHTH)));

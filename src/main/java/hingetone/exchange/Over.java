@@ -58,11 +58,14 @@ record Over(List<Blank> blanks, List<Tone> beside, String why) {
             .sorted(Comparator.comparing((Hold h) -> !hand.leads(h.note().midi())))
             .limit(CHOICES)
             .toList();
-    if (fitting.isEmpty()) {
+    boolean tooLate = line.isZero() && task.space().before().isBefore(EIGHTH);
+    if (fitting.isEmpty() || tooLate) {
       return Optional.empty();
     }
     Hold hold = fitting.get(task.random().nextInt(fitting.size()));
-    Beats rings = task.space().after().min(line.plus(Beats.of(3, 2)));
+    Meter meter = bench.harmony().form().bar(crossing.atBar()).meter();
+    Beats past = meter.beatLength().max(Beats.ONE).times(Beats.of(3, 2));
+    Beats rings = task.space().after().min(line.plus(past));
     Beats from = line.minus(EIGHTH);
     Stroke stroke = new Stroke(from, rings.minus(from));
     String note = hold.note().name().toString();

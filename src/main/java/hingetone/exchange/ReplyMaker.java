@@ -2,12 +2,14 @@ package hingetone.exchange;
 
 import hingetone.exchange.Melody.Blank;
 import hingetone.exchange.Melody.Contour;
+import hingetone.theory.Key;
 import hingetone.time.Beats;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Random;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 
 /**
  * Makes replies to a statement, closed where the statement stayed open: its opening with another
@@ -17,6 +19,7 @@ final class ReplyMaker {
   private static final int KINDS = 3;
   private static final int AGAINST = 2;
   private static final int TRIES = 6;
+  private static final String TURNED = "Takes the statement's rhythm and turns the line round,";
 
   private final Workbench bench;
   private final Task task;
@@ -51,7 +54,7 @@ final class ReplyMaker {
   private Optional<Made> sameOpening() {
     Opening opening = Opening.of(bench, task, statement);
     Beats end = end();
-    if (opening.tones().size() < 2 || !opening.how().isEmpty() || !opening.cut().isBefore(end)) {
+    if (opening.tones().size() < 2 || !opening.cut().isBefore(end)) {
       return Optional.empty();
     }
     List<Blank> blanks = new ArrayList<>(opening.tones().stream().map(Opening::blank).toList());
@@ -60,7 +63,10 @@ final class ReplyMaker {
     List<Tone> tones = bench.melody(task, hand, contour(), true).fill(blanks);
     return Optional.of(
         bench.made(
-            task, hand, tones, "Opens like the statement and ends another way," + rest(tones)));
+            task,
+            hand,
+            tones,
+            "Opens like the statement" + opening.how() + " and ends another way," + rest(tones)));
   }
 
   private Optional<Made> sameRhythm() {
@@ -70,24 +76,37 @@ final class ReplyMaker {
     if (!fits || statement.tones().stream().noneMatch(t -> t.onset().isZero())) {
       return Optional.empty();
     }
+    Key key = statement.key();
+    return Stream.of(key.pentatonic(), key.heptatonic())
+        .flatMap(scale -> Fitted.of(bench, task, statement.mirrored(scale)).stream())
+        .map(mirror -> inRhythm(mirror.phrase().tones()))
+        .filter(made -> made.why().startsWith(TURNED))
+        .findFirst()
+        .or(() -> Optional.of(inRhythm(List.of())));
+  }
+
+  /**
+   * The statement's rhythm with a line of its own.
+   *
+   * @param guide the line to follow up to its last note, which comes to rest; none for any line
+   *     that moves the other way where it can
+   */
+  private Made inRhythm(List<Tone> guide) {
     List<Tone> said = statement.tones();
-    Optional<Fitted> mirror =
-        Fitted.of(bench, task, statement.mirrored(statement.key().pentatonic()));
     List<Blank> blanks = new ArrayList<>();
     for (int i = 0; i < said.size(); i++) {
       Stroke stroke = new Stroke(said.get(i).onset(), said.get(i).length());
-      boolean decided = mirror.isPresent() && i + 1 < said.size();
       int way = i == 0 ? 0 : -direction(said.get(i - 1), said.get(i));
-      blanks.add(
-          decided
-              ? Opening.blank(mirror.get().phrase().tones().get(i))
-              : Blank.of(stroke).going(way));
+      boolean led = i + 1 < Math.min(said.size(), guide.size());
+      blanks.add(led ? Opening.blank(guide.get(i)) : Blank.of(stroke).going(way));
     }
-    Hand hand = mirror.map(m -> bench.handOver(task, m.phrase().tones())).orElse(bench.hand(task));
+    Hand hand = guide.isEmpty() ? bench.hand(task) : bench.handOver(task, guide);
     List<Tone> tones = bench.melody(task, hand, contour(), true).fill(blanks);
-    String line = isTurnedRound(said, tones) ? " and turns the line round," : " with another line,";
-    return Optional.of(
-        bench.made(task, hand, tones, "Takes the statement's rhythm" + line + rest(tones)));
+    String start =
+        isTurnedRound(said, tones)
+            ? TURNED
+            : "Takes the statement's rhythm with a line of its own,";
+    return bench.made(task, hand, tones, start + rest(tones));
   }
 
   private static int direction(Tone from, Tone to) {

@@ -8,17 +8,25 @@ import hingetone.chart.Form;
 import hingetone.chart.Form.Bar;
 import hingetone.chart.PhraseTurn.Role;
 import hingetone.chart.Section;
+import hingetone.groove.Grooves;
+import hingetone.ground.Ground;
+import hingetone.neck.Fretboard;
+import hingetone.neck.Tuning;
 import hingetone.time.Beats;
+import hingetone.time.Meter;
+import hingetone.time.Position;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 /** The rules that every plan keeps, over many charts, meters and seeds. */
 class PlanRulesTest {
-  private static final int SEEDS = 200;
-  private static final List<String> METERS =
-      List.of("2/4", "3/4", "4/4", "5/4", "6/8", "7/8", "9/8", "12/8", "5/8", "2/2");
+  private static final int FEW = 10;
+  private static final int ALL = 200;
+
   private static final List<String> PHRASES =
       List.of(
           "",
@@ -27,33 +35,103 @@ class PlanRulesTest {
           "rest 1, statement 1, reply 2",
           "reply 1, statement 2 again");
 
+  private int plans;
+  private int prompts;
+  private int phrases;
+
   @Test
   void demo_charts_make_plans_that_keep_the_rules() throws Exception {
+    demoCharts(FEW);
+  }
+
+  @Test
+  void in_every_meter_and_with_odd_lengths_plans_keep_the_rules() {
+    everyMeter(FEW);
+  }
+
+  @Test
+  void phrases_fit_their_space_in_the_meter_of_every_groove() {
+    phrasesFit(1);
+  }
+
+  @Test
+  @Tag("long")
+  void two_hundred_seeds_keep_the_rules() throws Exception {
+    demoCharts(ALL);
+    everyMeter(ALL);
+    phrasesFit(ALL);
+    System.out.println(plans + " plans, " + prompts + " prompts, " + phrases + " phrases");
+  }
+
+  private void demoCharts(int seeds) throws Exception {
     for (Path file : MakerTest.demoCharts()) {
       Chart chart = MakerTest.read(file);
-      for (long seed = 1; seed <= SEEDS; seed++) {
+      for (long seed = 1; seed <= seeds; seed++) {
         check(chart.withSeed(seed), file.getFileName() + " seed " + seed);
       }
     }
   }
 
-  @Test
-  void in_every_meter_and_with_odd_lengths_plans_keep_the_rules() {
-    for (String meter : METERS) {
+  private void everyMeter(int seeds) {
+    for (String meter : meters()) {
       for (String next : List.of(meter, "4/4")) {
         for (String phrases : PHRASES) {
-          for (long seed = 1; seed <= SEEDS / 10; seed++) {
-            Section low = section("low", "A minor", meter, "Am7 Dm7 Am7 E7#9 Am7", phrases);
-            Section high = section("high", "B minor", next, "Bm7 Em7 Bm7", phrases);
+          for (long seed = 1; seed <= seeds; seed++) {
             String where = meter + " " + next + " \"" + phrases + "\" seed " + seed;
-            check(Charts.chart(seed, low, high, low), where);
+            check(chart(meter, next, phrases, seed), where);
           }
         }
       }
     }
   }
 
-  private static void check(Chart chart, String where) {
+  /** The meters of all grooves, and more that a chart may have. */
+  private static List<String> meters() {
+    Stream<String> drawn =
+        Grooves.builtIn().all().stream().flatMap(g -> g.meters().stream()).map(Meter::toString);
+    Stream<String> more =
+        Stream.of("2/4", "3/4", "4/4", "5/4", "6/8", "7/8", "9/8", "12/8", "5/8", "2/2", "11/8");
+    return Stream.concat(drawn, more).distinct().toList();
+  }
+
+  private static Chart chart(String meter, String next, String phrases, long seed) {
+    Section low = section("low", "A minor", meter, "Am7 Dm7 Am7 E7#9 Am7", phrases);
+    Section high = section("high", "B minor", next, "Bm7 Em7 Bm7", phrases);
+    return Charts.chart(seed, low, high, low);
+  }
+
+  private void phrasesFit(int seeds) {
+    for (String meter : meters()) {
+      for (String phrases : PHRASES) {
+        Form form = Form.of(chart(meter, "4/4", phrases, 1));
+        Ground ground = Ground.of(form, Fretboard.of(Tuning.STANDARD, 0));
+        for (long seed = 1; seed <= seeds; seed++) {
+          Plan plan = Plan.of(chart(meter, "4/4", phrases, seed), form);
+          Maker maker = MakerTest.withBank(Maker.of(plan, ground, seed));
+          String where = meter + " \"" + phrases + "\" seed " + seed;
+          plan.promptsOfLap(1).stream()
+              .filter(prompt -> !prompt.isRest())
+              .forEach(prompt -> fits(form, maker.make(prompt), where));
+        }
+      }
+    }
+  }
+
+  private void fits(Form form, Made made, String where) {
+    Prompt prompt = made.prompt();
+    Beats landing = form.quarters(prompt.landOn());
+    Beats start = landing.plus(made.phrase().start());
+    Beats end = landing.plus(made.phrase().end());
+    assertThat(start).as("%s %s", where, made).isGreaterThanOrEqualTo(at(form, prompt.speakFrom()));
+    assertThat(end).as("%s %s", where, made).isLessThanOrEqualTo(at(form, prompt.stopBy()));
+    phrases++;
+  }
+
+  private static Beats at(Form form, Position position) {
+    return form.quarters(position);
+  }
+
+  private void check(Chart chart, String where) {
     Form form = Form.of(chart);
     Plan plan = Plan.of(chart, form);
     List<Prompt> prompts = new ArrayList<>();
@@ -75,6 +153,8 @@ class PlanRulesTest {
             .isLessThanOrEqualTo(Beats.of(1, 2));
       }
     }
+    plans++;
+    this.prompts += prompts.size();
     Beats start = form.quarters(prompts.get(0).speakFrom());
     boolean opensWithReply = prompts.get(0).role() == Role.REPLY;
     assertThat(start).as(where).isLessThanOrEqualTo(opensWithReply ? Beats.ONE : Beats.ZERO);
@@ -99,7 +179,7 @@ class PlanRulesTest {
     }
     Bar bar = form.bar(prompt.landOn().bar());
     Beats early = form.quarters(prompt.landOn()).minus(form.quarters(prompt.speakFrom()));
-    Beats stated = bar.meter().toQuarters(bar.section().pickup());
+    Beats stated = stated(bar);
     assertThat(early).as(which).isLessThanOrEqualTo(stated);
     if (i > 0 && early.isBefore(stated)) {
       Prompt before = prompts.get(i - 1);
@@ -108,5 +188,12 @@ class PlanRulesTest {
       Beats rest = bar.meter().barLength();
       assertThat(kept).as(which).isLessThanOrEqualTo(before.isRest() ? rest : beat);
     }
+  }
+
+  /** The section's pickup in quarter notes; in meters over eighths only whole eighths of it. */
+  private static Beats stated(Bar bar) {
+    Beats quarters = bar.meter().toQuarters(bar.section().pickup());
+    Beats eighths = Beats.of(quarters.times(2).floor(), 2);
+    return bar.meter().denominator() == 8 ? eighths : quarters;
   }
 }
