@@ -7,6 +7,7 @@ import hingetone.time.Beats;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Predicate;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 
@@ -26,11 +27,18 @@ record Fitted(Phrase phrase, String how) {
 
   /** The phrase moved as little as can be; empty where it fits nowhere. */
   static Optional<Fitted> of(Workbench bench, Task task, Phrase phrase) {
+    return of(bench, task, phrase, any -> true);
+  }
+
+  /** The same, of the places that are also to somebody's liking. */
+  static Optional<Fitted> of(Workbench bench, Task task, Phrase phrase, Predicate<Phrase> liked) {
     Key key = bench.harmony().keyAt(task.space().landing());
     Set<Integer> landing = bench.harmony().landingTones(task.space().landing());
     int fret = bench.hand(task).low();
     List<Fitted> ways =
-        moved(phrase, key).filter(way -> way.isIn(key) && way.landsOn(landing)).toList();
+        moved(phrase, key)
+            .filter(way -> way.isIn(key) && way.landsOn(landing) && liked.test(way.phrase()))
+            .toList();
     return Stream.of(NEAR, ANYWHERE)
         .flatMap(frets -> ways.stream().filter(way -> way.liesWithin(bench, fret, frets)))
         .findFirst();

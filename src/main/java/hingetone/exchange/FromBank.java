@@ -50,9 +50,8 @@ final class FromBank {
         .filter(paced -> hasRoom(paced.phrase()))
         .flatMap(
             paced ->
-                Fitted.of(bench, task, paced.phrase())
+                Fitted.of(bench, task, paced.phrase(), this::staysOpen)
                     .map(there -> new Fitted(there.phrase(), there.how() + paced.how())))
-        .filter(there -> staysOpen(there.phrase()))
         .map(
             there ->
                 new Fitted(

@@ -30,6 +30,7 @@ public final class PhraseReader {
   private static final int MOST = 1000;
 
   private final Problems problems;
+  private boolean keyStands;
 
   private PhraseReader(Problems problems) {
     this.problems = problems;
@@ -63,6 +64,7 @@ public final class PhraseReader {
         new Usual(
             Feel.EITHER, Meter.COMMON, new int[] {Tempo.SLOWEST, Tempo.FASTEST}, Optional.empty());
     Usual usual = usual(file, none);
+    keyStands = file.has("key");
     if (!file.has("statements")) {
       file.missing("statements");
     }
@@ -130,8 +132,11 @@ public final class PhraseReader {
     }
     YamlFields fields = new YamlFields(problems, mapping, "in a statement", STATEMENT_KEYS, HELP);
     Usual own = usual(fields, above);
-    if (own.key.isEmpty() && !fields.has("key")) {
-      fields.missing("key");
+    if (own.key.isEmpty() && !keyStands && !fields.has("key")) {
+      problems.add(
+          entry.key().span(),
+          "\"" + Quote.of(name) + "\" has no key",
+          "Give it one, or one for all at the top of the file, as in key: A minor.");
     }
     if (!fields.has("notes")) {
       fields.missing("notes");

@@ -1,0 +1,214 @@
+package hingetone.exchange;
+
+import static hingetone.exchange.Charts.section;
+import static org.assertj.core.api.Assertions.assertThat;
+
+import hingetone.chart.Chart;
+import hingetone.chart.Form;
+import hingetone.chart.Section;
+import hingetone.ground.Ground;
+import hingetone.neck.Fretboard;
+import hingetone.neck.Tuning;
+import hingetone.text.Diagnostic;
+import hingetone.text.Reading;
+import hingetone.text.Source;
+import hingetone.theory.Key;
+import hingetone.theory.Scale;
+import hingetone.time.Beats;
+import hingetone.time.Tempo;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Collections;
+import java.util.List;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+class BankTest {
+  private static final List<Statement> STATEMENTS = Bank.builtIn().read().value().orElseThrow();
+
+  @Test
+  void thirty_statements_in_several_feels_and_meters_all_different() throws IOException {
+    assertThat(STATEMENTS).hasSize(30);
+    assertThat(STATEMENTS).extracting(Statement::name).doesNotHaveDuplicates();
+    assertThat(STATEMENTS).extracting(s -> s.phrase().tones()).doesNotHaveDuplicates();
+    assertThat(STATEMENTS).extracting(Statement::feel).contains(Feel.values());
+    assertThat(STATEMENTS)
+        .extracting(s -> s.meter().toString())
+        .contains("4/4", "3/4", "5/4", "6/8", "7/8", "12/8");
+    try (Stream<Path> files = Files.list(Path.of("src/main/resources/phrases"))) {
+      assertThat(files.map(f -> f.getFileName().toString().replace(".yaml", "")))
+          .containsExactlyInAnyOrderElementsOf(Bank.BUILT_IN);
+    }
+  }
+
+  /** Common practice, as in {@link MakerTest}: in the scale, or passed through by step. */
+  @Test
+  void every_statement_keeps_to_its_key_lies_under_one_hand_and_stays_open() {
+    for (Statement statement : STATEMENTS) {
+      Phrase phrase = statement.phrase();
+      List<Tone> tones = phrase.tones();
+      Scale scale = phrase.key().heptatonic();
+      for (int i = 0; i < tones.size(); i++) {
+        boolean passing =
+            i > 0
+                && i + 1 < tones.size()
+                && Math.abs(moved(tones, i)) <= 2
+                && Math.abs(moved(tones, i + 1)) <= 2;
+        assertThat(passing || scale.contains(tones.get(i).pitch().name()))
+            .as("%s note %d", statement.name(), i + 1)
+            .isTrue();
+      }
+      assertThat(isOnePosition(tones)).as(statement.name()).isTrue();
+      assertThat(tones.get(tones.size() - 1).pitch().name())
+          .as(statement.name())
+          .isNotEqualTo(phrase.key().tonic());
+      assertThat(phrase.start().isNegative()).as(statement.name()).isTrue();
+      assertThat(phrase.landing().end().isPositive()).as(statement.name()).isTrue();
+    }
+  }
+
+  private static int moved(List<Tone> tones, int i) {
+    return tones.get(i).pitch().midi() - tones.get(i - 1).pitch().midi();
+  }
+
+  /** Some five frets of a guitar in standard tuning hold all notes. */
+  private static boolean isOnePosition(List<Tone> tones) {
+    List<Integer> open = List.of(40, 45, 50, 55, 59, 64);
+    return IntStream.rangeClosed(0, 15)
+        .anyMatch(
+            low ->
+                tones.stream()
+                    .map(tone -> tone.pitch().midi())
+                    .allMatch(
+                        midi ->
+                            open.stream().anyMatch(o -> midi - o >= low && midi - o <= low + 4)));
+  }
+
+  /** Each is found by the maker where its meter, feel, tempo and kind of key are asked for. */
+  @Test
+  void every_statement_is_played_where_it_fits() {
+    for (Statement statement : STATEMENTS) {
+      boolean minor = statement.phrase().key().isMinor();
+      String chord = minor ? "Em7" : "Gmaj7";
+      String chords = String.join(" ", Collections.nCopies(6, chord));
+      String meter = statement.meter().toString();
+      String key = minor ? "E minor" : "G major";
+      Section section = section("low", key, meter, chords, "statement 3, reply 3");
+      for (int bpm : List.of(statement.slowest(), statement.fastest())) {
+        Chart chart = Charts.chart(1, section).withTempo(Tempo.of(bpm));
+        assertThat(timesPlayed(chart, statement))
+            .as("%s at %d", statement.name(), bpm)
+            .isPositive();
+      }
+    }
+  }
+
+  private static int timesPlayed(Chart chart, Statement statement) {
+    Form form = Form.of(chart);
+    Ground ground = Ground.of(form, Fretboard.of(Tuning.STANDARD, 0));
+    int times = 0;
+    for (long seed = 1; seed <= 12; seed++) {
+      Plan plan = Plan.of(chart.withSeed(seed), form);
+      Maker maker =
+          Maker.of(plan, ground, seed)
+              .withBank(List.of(statement), s -> statement.feel() == Feel.SWUNG);
+      Made made = maker.make(plan.prompt(1));
+      Matcher m = Pattern.compile("^Plays \"(.*)\" from the bank(.*), left").matcher(made.why());
+      if (m.find()) {
+        times++;
+        assertThat(m.group(1)).isEqualTo(statement.name());
+        keepsItsRhythm(statement, m.group(2), made.phrase());
+      }
+    }
+    return times;
+  }
+
+  @Test
+  void in_another_meter_feel_pace_or_kind_of_key_it_is_not_played() {
+    Statement straight =
+        STATEMENTS.stream().filter(s -> s.name().equals("gate-latch")).findFirst().orElseThrow();
+    String six = "Em7 Em7 Em7 Em7 Em7 Em7";
+    Section fits = section("low", "E minor", "4/4", six, "statement 3, reply 3");
+    Section major = section("low", "E major", "4/4", six, "statement 3, reply 3");
+    Section threes = section("low", "E minor", "3/4", six, "statement 3, reply 3");
+    assertThat(timesPlayed(Charts.chart(1, fits), straight)).isPositive();
+    assertThat(timesPlayed(Charts.chart(1, major), straight)).isZero();
+    assertThat(timesPlayed(Charts.chart(1, threes), straight)).isZero();
+    assertThat(timesPlayed(Charts.chart(1, fits).withTempo(Tempo.of(300)), straight)).isZero();
+    assertThat(Feel.SWUNG.fits(false)).isFalse();
+    assertThat(Feel.STRAIGHT.fits(true)).isFalse();
+    assertThat(Feel.EITHER.fits(true)).isTrue();
+    assertThat(Feel.EITHER.fits(false)).isTrue();
+  }
+
+  /** The rhythm of a statement is as written, with fewer or more notes where the sentence says. */
+  private static void keepsItsRhythm(Statement statement, String how, Phrase played) {
+    String name = statement.name();
+    Phrase written = statement.phrase();
+    List<Beats> before = written.tones().stream().map(Tone::onset).toList();
+    List<Beats> after = played.tones().stream().map(Tone::onset).toList();
+    if (how.contains("thinned")) {
+      assertThat(before).as(name).containsAll(after);
+    } else if (how.contains("thickened")) {
+      assertThat(after).as(name).containsAll(before);
+    } else {
+      assertThat(after).as(name).isEqualTo(before);
+    }
+  }
+
+  @Test
+  void a_file_of_the_players_folder_overrides_and_adds(@TempDir Path folder) throws IOException {
+    String text = "key: A minor\nstatements:\n  my-own: {notes: G4i A4i | C5q G4q}\n";
+    Files.writeString(folder.resolve("odd.yaml"), text);
+    Files.writeString(folder.resolve("mine.yaml"), text);
+    List<Statement> all = Bank.builtIn().withFolder(folder).read().value().orElseThrow();
+    assertThat(all).hasSize(30 - 5 + 2);
+    assertThat(all).extracting(Statement::name).contains("my-own").doesNotContain("five-stones");
+    assertThat(Bank.builtIn().withFolder(folder.resolve("none")).read().value().orElseThrow())
+        .hasSize(30);
+  }
+
+  @Test
+  void what_is_wrong_in_the_players_folder_is_reported_with_its_file(@TempDir Path folder)
+      throws IOException {
+    Files.writeString(folder.resolve("mine.yaml"), "key: A minor\nstatements:\n  a: {notes: C4}\n");
+    Reading<List<Statement>> reading = Bank.builtIn().withFolder(folder).read();
+    assertThat(reading.problems())
+        .extracting(Diagnostic::report)
+        .singleElement()
+        .asString()
+        .contains("mine.yaml:3:14: \"C4\" has no length");
+  }
+
+  @Test
+  void the_landing_is_the_first_bar_line_and_what_stands_before_it_is_the_pickup() {
+    Source source =
+        new Source("t", "key: A minor\nstatements:\n  a: {notes: G4i A4i- | A4-q C5q | D5h}\n");
+    assertThat(PhraseReader.read(source).problems()).hasSize(1);
+    Source whole =
+        new Source("t", "key: A minor\nstatements:\n  a: {notes: G4i A4i- | A4-h C5h | D5h}\n");
+    Phrase phrase = PhraseReader.read(whole).value().orElseThrow().get(0).phrase();
+    assertThat(phrase.start()).isEqualTo(Beats.of(-1));
+    assertThat(phrase.landing().onset()).isEqualTo(Beats.of(-1, 2));
+    assertThat(phrase.end()).isEqualTo(Beats.of(6));
+    assertThat(phrase.key()).isEqualTo(Key.parse("A minor").orElseThrow());
+  }
+
+  @Test
+  void the_examples_of_the_format_page_are_read() throws IOException {
+    String page = Files.readString(Path.of("src/docs/phrases.md"));
+    Matcher blocks = Pattern.compile("(?s)```yaml\n(.*?)```").matcher(page);
+    int found = 0;
+    while (blocks.find()) {
+      Reading<List<Statement>> reading = PhraseReader.read(new Source("page", blocks.group(1)));
+      assertThat(reading.problems()).extracting(Diagnostic::report).isEmpty();
+      found++;
+    }
+    assertThat(found).isEqualTo(2);
+  }
+}
