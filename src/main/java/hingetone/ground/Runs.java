@@ -7,7 +7,6 @@ import hingetone.neck.DoubleStop;
 import hingetone.neck.Shape;
 import hingetone.neck.Spot;
 import hingetone.theory.Chord;
-import hingetone.theory.NoteName;
 import hingetone.theory.Pitch;
 import hingetone.time.Beats;
 import java.util.ArrayList;
@@ -23,40 +22,48 @@ final class Runs {
 
   private static final int WALKED_LAST = 2;
   private static final int WIDEST_SHIFT = 6;
-  private static final Beats HALF = Beats.of(1, 2);
 
   /** Notes of a scale run before the one that lands. */
   private static final int RUN_UP = 4;
 
-  private record Rated(Run run, double score) {}
+  /** Semitones from the last of them to that one. */
+  private static final int WIDEST_LEAP = 4;
+
+  /** A figure that may be walked so many frets, and how good that is. */
+  private record Walk(List<Spot> figure, int frets, double score) {}
+
+  /** Notes of the old shape and the one that they land on, and how good that is. */
+  private record ScaleRun(List<Dot> approach, Dot goal, double score) {}
 
   private final Line line;
 
-  /** Pitch classes that a run may land on. */
+  /** Pitch classes that a run may land on, and those of the chords on either side. */
   private final Set<Integer> landing;
+
+  private final Set<Integer> oldChord;
+  private final Set<Integer> newChord;
 
   private Runs(Line line) {
     this.line = line;
     this.landing = Home.chromas(line.after().small().notes().stream());
+    this.oldChord = chordTones(line.before());
+    this.newChord = chordTones(line.after());
+  }
+
+  private static Set<Integer> chordTones(Line.Side side) {
+    return Home.chromas(
+        side.chord().map(Chord::notes).orElse(side.key().pentatonic().notes()).stream());
   }
 
   /** Walks with two, three and four notes, then scale runs; of each kind the best first. */
   static List<Run> over(Line line) {
     Runs runs = new Runs(line);
     List<Run> found = new ArrayList<>();
-    found.addAll(best(runs.walks(runs.doubleStops(), true), 3));
-    found.addAll(best(runs.walks(runs.figures(3), false), 1));
-    found.addAll(best(runs.walks(runs.figures(4), false), 1));
-    found.addAll(best(runs.scaleRuns(), 2));
+    found.addAll(runs.walks(runs.doubleStops(), true, 3));
+    found.addAll(runs.walks(runs.figures(3), false, 1));
+    found.addAll(runs.walks(runs.figures(4), false, 1));
+    found.addAll(runs.scaleRuns(2));
     return found;
-  }
-
-  private static List<Run> best(List<Rated> rated, int count) {
-    return rated.stream()
-        .sorted(Comparator.comparingDouble(Rated::score).reversed())
-        .limit(count)
-        .map(Rated::run)
-        .toList();
   }
 
   private List<List<Spot>> doubleStops() {
@@ -78,17 +85,21 @@ final class Runs {
     return figures;
   }
 
-  private List<Rated> walks(List<List<Spot>> figures, boolean together) {
-    List<Rated> walks = new ArrayList<>();
+  /** The best walks of some figures; what is played is written out for those only. */
+  private List<Run> walks(List<List<Spot>> figures, boolean together, int count) {
+    List<Walk> walks = new ArrayList<>();
     for (List<Spot> figure : figures) {
       for (int frets = -WIDEST_SHIFT; frets <= WIDEST_SHIFT; frets++) {
         if (frets != 0 && lands(figure, frets)) {
-          Run run = walk(figure, frets, together);
-          walks.add(new Rated(run, score(run, frets)));
+          walks.add(new Walk(figure, frets, score(figure, frets)));
         }
       }
     }
-    return walks;
+    return walks.stream()
+        .sorted(Comparator.comparingDouble(Walk::score).reversed())
+        .limit(count)
+        .map(walk -> written(walk, together))
+        .toList();
   }
 
   private boolean lands(List<Spot> figure, int frets) {
@@ -101,20 +112,30 @@ final class Runs {
     return Math.floorMod(line.neck().midi(spot), 12);
   }
 
-  private Run walk(List<Spot> figure, int frets, boolean together) {
-    List<Integer> moves = moves(frets);
-    Beats stepLength = stepLength(together);
+  /**
+   * The steps of a walk: the figure whole where it stands, a touch of it on each fret between (two
+   * notes at once, or its first two, whose line the ear follows), the figure whole from the line.
+   */
+  private Run written(Walk walk, boolean together) {
+    List<Integer> moves = moves(walk.frets);
+    Beats shortest = halfABeat();
+    Beats whole = together ? shortest : shortest.times(2);
     List<Step> steps = new ArrayList<>();
-    for (int i = 0; i < moves.size(); i++) {
-      int move = moves.get(i);
-      Beats before = stepLength.times(moves.size() - 1L - i);
-      steps.add(step(before, stepLength, together, figure.stream().map(s -> s.up(move)).toList()));
+    steps.add(step(shortest.times(moves.size() - 2L).plus(whole), whole, together, walk.figure));
+    for (int i = 1; i < moves.size() - 1; i++) {
+      Beats before = shortest.times(moves.size() - 1L - i);
+      steps.add(step(before, shortest, together, up(walk.figure.subList(0, 2), moves.get(i))));
     }
-    int low = figure.stream().mapToInt(Spot::fret).min().orElseThrow();
+    steps.add(step(Beats.ZERO, whole, together, up(walk.figure, walk.frets)));
+    int low = walk.figure.stream().mapToInt(Spot::fret).min().orElseThrow();
     double travel =
         line.neck().travel(Route.middle(line.before().shape()), low)
-            + line.neck().travel(low, low + frets);
-    return new Run(Kind.WALK, steps, low, low + frets, travel);
+            + line.neck().travel(low, low + walk.frets);
+    return new Run(Kind.WALK, steps, low, low + walk.frets, travel);
+  }
+
+  private static List<Spot> up(List<Spot> figure, int frets) {
+    return figure.stream().map(spot -> spot.up(frets)).toList();
   }
 
   /** The frets moved to, one after the other: 0 1 2 for a whole tone, 0 3 4 5 for a fourth. */
@@ -129,12 +150,9 @@ final class Runs {
     return moves;
   }
 
-  /**
-   * Half a beat for notes struck at once, a beat for others; twice that where beats are eighths.
-   */
-  private Beats stepLength(boolean together) {
-    Beats usual = together ? HALF : Beats.ONE;
-    return line.meter().beatLength().isBefore(Beats.ONE) ? usual.times(2) : usual;
+  /** Half a beat of the meter; where its beats are eighths, a whole one. */
+  private Beats halfABeat() {
+    return line.meter().beatLength().isBefore(Beats.ONE) ? Beats.ONE : Beats.of(1, 2);
   }
 
   private Step step(Beats before, Beats length, boolean together, List<Spot> spots) {
@@ -143,38 +161,32 @@ final class Runs {
     return new Step(before, length, together, spots, notes);
   }
 
-  private double score(Run run, int frets) {
-    Step first = run.steps().get(0);
-    Step last = run.steps().get(run.steps().size() - 1);
+  private double score(List<Spot> figure, int frets) {
     int shift =
         Math.floorMod(
             line.after().key().tonic().chroma() - line.before().key().tonic().chroma(), 12);
     boolean asTheKey = Math.floorMod(frets, 12) == shift;
-    double high = 1 - (double) (first.spots().get(0).string() - 1) / line.neck().strings();
-    return Weights.LANDS_ON_CHORD * chordShare(line.after(), last)
-        + Weights.STARTS_ON_CHORD * chordShare(line.before(), first)
+    double high = 1 - (double) (figure.get(0).string() - 1) / line.neck().strings();
+    return landingScore(up(figure, frets))
+        + Weights.STARTS_ON_CHORD * share(oldChord, figure)
         + (asTheKey ? Weights.AS_THE_KEY_MOVES : 0)
-        + (lands(line.after().key().tonic(), last) ? Weights.LANDS_ON_TONIC : 0)
         + Weights.HIGH_STRINGS * high
         - Weights.FRET_WALKED * Math.abs(frets);
   }
 
-  private boolean lands(NoteName tonic, Step last) {
-    return last.notes().stream().anyMatch(note -> note.name().soundsLike(tonic));
+  private double landingScore(List<Spot> last) {
+    int tonic = line.after().key().tonic().chroma();
+    return Weights.LANDS_ON_CHORD * share(newChord, last)
+        + (last.stream().anyMatch(s -> chroma(s) == tonic) ? Weights.LANDS_ON_TONIC : 0);
   }
 
-  private double chordShare(Line.Side side, Step step) {
-    List<Integer> tones =
-        side.chord().map(Chord::notes).orElse(side.key().pentatonic().notes()).stream()
-            .map(n -> n.chroma())
-            .toList();
-    long inside = step.spots().stream().filter(s -> tones.contains(chroma(s))).count();
-    return (double) inside / step.spots().size();
+  private double share(Set<Integer> tones, List<Spot> spots) {
+    return (double) spots.stream().filter(s -> tones.contains(chroma(s))).count() / spots.size();
   }
 
-  /** Each note of the new shape, run up to or down to through the old scale. */
-  private List<Rated> scaleRuns() {
-    List<Rated> runs = new ArrayList<>();
+  /** Each note of the new shape, run up to or down to through the old scale; the best of them. */
+  private List<Run> scaleRuns(int count) {
+    List<ScaleRun> runs = new ArrayList<>();
     List<Dot> old = line.before().shape().dots();
     for (Dot goal : line.after().shape().dots()) {
       int below = (int) old.stream().filter(d -> midi(d) < midi(goal)).count();
@@ -190,32 +202,33 @@ final class Runs {
             goal);
       }
     }
-    return runs;
+    return runs.stream()
+        .sorted(Comparator.comparingDouble(ScaleRun::score).reversed())
+        .limit(count)
+        .map(this::written)
+        .toList();
   }
 
-  private void add(List<Rated> runs, List<Dot> approach, Dot goal) {
+  private void add(List<ScaleRun> runs, List<Dot> approach, Dot goal) {
     int leap = Math.abs(midi(approach.get(RUN_UP - 1)) - midi(goal));
     int jump = Math.abs(approach.get(RUN_UP - 1).fret() - goal.fret());
-    if (leap > 4 || jump > Shape.HAND) {
-      return;
+    if (leap <= WIDEST_LEAP && jump <= Shape.HAND) {
+      double score = landingScore(List.of(goal.spot())) - Weights.FRET_WALKED * (leap + jump);
+      runs.add(new ScaleRun(approach, goal, score));
     }
-    Beats length = stepLength(true);
-    List<Step> steps = new ArrayList<>();
-    for (int i = 0; i < RUN_UP; i++) {
-      steps.add(
-          step(length.times((long) RUN_UP - i), length, true, List.of(approach.get(i).spot())));
-    }
-    steps.add(step(Beats.ZERO, length, true, List.of(goal.spot())));
-    int from = approach.get(0).fret();
-    double travel = line.neck().travel(Route.middle(line.before().shape()), goal.fret());
-    Run run = new Run(Kind.SCALE, steps, from, goal.fret(), travel);
-    runs.add(new Rated(run, scaleScore(steps.get(RUN_UP), leap, jump)));
   }
 
-  private double scaleScore(Step last, int leap, int jump) {
-    return Weights.LANDS_ON_CHORD * chordShare(line.after(), last)
-        + (lands(line.after().key().tonic(), last) ? Weights.LANDS_ON_TONIC : 0)
-        - Weights.FRET_WALKED * (leap + jump);
+  private Run written(ScaleRun run) {
+    Beats length = halfABeat();
+    List<Step> steps = new ArrayList<>();
+    for (int i = 0; i < RUN_UP; i++) {
+      Beats before = length.times((long) RUN_UP - i);
+      steps.add(step(before, length, true, List.of(run.approach.get(i).spot())));
+    }
+    steps.add(step(Beats.ZERO, length, true, List.of(run.goal.spot())));
+    int from = run.approach.get(0).fret();
+    double travel = line.neck().travel(Route.middle(line.before().shape()), run.goal.fret());
+    return new Run(Kind.SCALE, steps, from, run.goal.fret(), travel);
   }
 
   private static int midi(Dot dot) {

@@ -11,6 +11,7 @@ import hingetone.theory.Key;
 import hingetone.theory.NoteName;
 import hingetone.theory.Scale;
 import hingetone.theory.ScaleType;
+import hingetone.time.Beats;
 import hingetone.time.Meter;
 import hingetone.time.Position;
 import java.util.ArrayList;
@@ -136,6 +137,22 @@ class CrossingTest {
         .containsExactly("[E4, A4]", "[F4, Bb4]", "[F#4, B4]");
     assertThat(walk.steps().get(2).spots()).containsExactly(new Spot(3, 11), new Spot(2, 12));
     assertThat(walk.steps().get(2).beatsBefore().isZero()).isTrue();
+  }
+
+  @Test
+  void a_figure_of_three_or_four_notes_is_touched_briefly_on_the_frets_between() {
+    for (int size : List.of(3, 4)) {
+      Run walk =
+          aMinorToBMinor().crossings().get(0).runs().stream()
+              .filter(r -> r.kind() == Run.Kind.WALK && r.figure().size() == size)
+              .findFirst()
+              .orElseThrow();
+      assertThat(walk.frets()).isEqualTo(2);
+      assertThat(walk.steps()).extracting(s -> s.notes().size()).containsExactly(size, 2, size);
+      assertThat(walk.steps())
+          .extracting(Run.Step::beatsBefore)
+          .containsExactly(Beats.of(3, 2), Beats.of(1, 2), Beats.ZERO);
+    }
   }
 
   @Test
@@ -287,10 +304,19 @@ class CrossingTest {
         && hold.bend().stream().allMatch(b -> large.contains(b.to().name().chroma()));
   }
 
-  /** Its last step on the line and in the new pentatonic, all of it on the neck. */
+  /**
+   * Its last step on the line and in the new pentatonic, all of it on the neck; not begun more than
+   * two beats before, what lies between two notes in half a beat.
+   */
   private static boolean isRight(Run run, Crossing crossing, Fretboard neck) {
     Run.Step last = run.steps().get(run.steps().size() - 1);
-    return last.beatsBefore().isZero()
+    boolean brief =
+        run.kind() == Run.Kind.SCALE
+            || run.steps().subList(1, run.steps().size() - 1).stream()
+                .allMatch(s -> s.beats().equals(Beats.of(1, 2)) && s.notes().size() == 2);
+    return brief
+        && !run.steps().get(0).beatsBefore().isAfter(Beats.of(2))
+        && last.beatsBefore().isZero()
         && last.notes().stream().allMatch(n -> in(crossing.to().pentatonic(), n.midi()))
         && run.steps().stream().allMatch(s -> s.spots().stream().allMatch(neck::has));
   }
