@@ -9,7 +9,6 @@ import hingetone.print.Json;
 import hingetone.print.MapJson;
 import hingetone.print.MapSelection;
 import hingetone.print.MapText;
-import hingetone.print.NeckDrawing;
 import hingetone.text.Suggestion;
 import hingetone.theory.Scale;
 import hingetone.theory.ScaleType;
@@ -32,10 +31,6 @@ import picocli.CommandLine.TypeConversionException;
       "and for each crossing its common tones, holds and runs."
     })
 final class MapCommand implements Runnable {
-  private static final int WIDE_CELL = 8;
-  private static final int NARROW_CELL = 6;
-  private static final int NARROW = 72;
-
   @Spec CommandSpec spec;
   @Mixin ChartArguments chartArguments;
 
@@ -78,16 +73,13 @@ final class MapCommand implements Runnable {
       out.print(Json.text(MapJson.tree(chart, ground, selection)));
     } else {
       boolean colour = spec.commandLine().getColorScheme().ansi().enabled();
-      for (InkedLine line : MapText.lines(chart, ground, selection, look())) {
+      int width = spec.usageMessage().width();
+      boolean unicode = Main.writesUnicode();
+      for (InkedLine line : MapText.lines(chart, ground, selection, unicode, width)) {
         out.println(colour ? line.onTerminal() : line.plain());
       }
     }
     out.flush();
-  }
-
-  private NeckDrawing.Look look() {
-    boolean wide = spec.usageMessage().width() >= NARROW;
-    return new NeckDrawing.Look(Main.writesUnicode(), wide ? WIDE_CELL : NARROW_CELL);
   }
 
   private void check(Chart chart, Form form) {

@@ -134,7 +134,7 @@ final class Weights {
   static final double HIGH_STRINGS = 0.3;
 
   /** Each fret of the way, off. */
-  static final double FRET_WALKED = 0.08;
+  static final double FRET_WALKED = 0.15;
 
   /** Landing on the new tonic. */
   static final double LANDS_ON_TONIC = 0.3;

@@ -4,6 +4,7 @@ import hingetone.theory.Interval;
 import hingetone.theory.Pitch;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * A string pushed aside so that its note rises to another note of the scale; heard backwards it is
@@ -51,6 +52,11 @@ public record Bend(Kind kind, Dot from, Pitch to, Interval toDegree) {
   /** Its size in whole semitones: 0 for a curl. */
   public int semitones() {
     return kind.cents / 100;
+  }
+
+  /** The note that a release brings back; empty for a curl, which is let go unheard. */
+  public Optional<Pitch> release() {
+    return kind == Kind.CURL ? Optional.empty() : Optional.of(from.pitch());
   }
 
   /**

@@ -19,8 +19,7 @@ public final class Json {
               new DefaultPrettyPrinter(
                       Separators.createDefaultInstance()
                           .withObjectFieldValueSpacing(Separators.Spacing.AFTER))
-                  .withObjectIndenter(new DefaultIndenter("  ", "\n"))
-                  .withArrayIndenter(new DefaultIndenter("  ", "\n")));
+                  .withObjectIndenter(new DefaultIndenter("  ", "\n")));
 
   private Json() {}
 

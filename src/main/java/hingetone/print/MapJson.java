@@ -12,7 +12,6 @@ import hingetone.ground.Hold;
 import hingetone.ground.Run;
 import hingetone.ground.Stay;
 import hingetone.ground.Turnaround;
-import hingetone.neck.Bend;
 import hingetone.neck.Dot;
 import hingetone.neck.Shape;
 import hingetone.neck.Spot;
@@ -48,6 +47,7 @@ public final class MapJson {
         "meter", chart.form().get(0).meter().toString(),
         "sections", sections(),
         "shapes", shapes(),
+        "touches", touches(),
         "crossings",
             ground.crossings().stream()
                 .filter(c -> selection.hasLine(ground.form(), c.atBar()))
@@ -108,20 +108,35 @@ public final class MapJson {
         .toList();
   }
 
-  /** The shapes of each section's best scales, or of the scale asked for. */
-  private List<Object> shapes() {
-    Set<List<Object>> wanted = new LinkedHashSet<>();
+  /** A scale that a section's shapes are of. */
+  private record Wanted(String section, Scale scale) {}
+
+  /** The best scales of each section, or the one asked for. */
+  private Set<Wanted> wanted() {
+    Set<Wanted> wanted = new LinkedHashSet<>();
     for (Form.Bar bar : ground.form().bars()) {
       if (selection.has(bar)) {
         for (ChartBar.Slot slot : bar.chords().chords()) {
           Scale best = ground.scalesAt(bar.number(), slot.beat()).get(0).scale();
-          wanted.add(List.of(bar.section().name(), selection.scale().orElse(best)));
+          wanted.add(new Wanted(bar.section().name(), selection.scale().orElse(best)));
         }
       }
     }
-    return wanted.stream()
-        .flatMap(
-            w -> ground.shapes((Scale) w.get(1)).stream().map(s -> shape((String) w.get(0), s)))
+    return wanted;
+  }
+
+  private List<Object> shapes() {
+    return wanted().stream()
+        .flatMap(w -> ground.shapes(w.scale).stream().map(s -> shape(w.section, s)))
+        .toList();
+  }
+
+  /** What fingers do in the shapes, once for each scale: it would be the same in every section. */
+  private List<Object> touches() {
+    return wanted().stream()
+        .map(Wanted::scale)
+        .distinct()
+        .map(scale -> TouchesJson.tree(ground.fretboard(), scale, ground.shapes(scale)))
         .toList();
   }
 
@@ -134,17 +149,7 @@ public final class MapJson {
         "low", shape.low(),
         "high", shape.high(),
         "stretch", shape.stretch().name().toLowerCase(java.util.Locale.ROOT).replace('_', ' '),
-        "strings", shape.strings().stream().map(s -> s.stream().map(Dot::fret).toList()).toList(),
-        "bends", Bend.all(shape).stream().map(MapJson::shapeBend).toList());
-  }
-
-  private static Object shapeBend(Bend bend) {
-    return object(
-        "string", bend.from().string(),
-        "fret", bend.from().fret(),
-        "from", bend.from().pitch().toString(),
-        "to", bend.to().toString(),
-        "cents", bend.kind().cents());
+        "strings", shape.strings().stream().map(s -> s.stream().map(Dot::fret).toList()).toList());
   }
 
   private Object crossing(Crossing crossing) {
@@ -220,7 +225,7 @@ public final class MapJson {
         "spots", step.spots().stream().map(MapJson::spot).toList());
   }
 
-  private static Object spot(Spot spot) {
+  static Object spot(Spot spot) {
     return object("string", spot.string(), "fret", spot.fret());
   }
 

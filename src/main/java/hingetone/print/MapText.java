@@ -4,20 +4,14 @@ import hingetone.chart.Chart;
 import hingetone.chart.ChartBar;
 import hingetone.chart.Form;
 import hingetone.ground.CommonTones;
-import hingetone.ground.Crossing;
 import hingetone.ground.FittingScale;
 import hingetone.ground.Ground;
-import hingetone.ground.Hold;
-import hingetone.ground.Run;
-import hingetone.ground.Stay;
-import hingetone.ground.Turnaround;
 import hingetone.neck.Shape;
-import hingetone.neck.Spot;
 import hingetone.theory.Chord;
 import hingetone.theory.NoteName;
-import hingetone.time.Beats;
 import hingetone.time.Position;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -31,35 +25,48 @@ public final class MapText {
   /** Scales shown for a chord where no single bar was asked for. */
   private static final int SCALES = 3;
 
-  private static final int WAYS = 3;
+  /** Columns that a fret takes on a wide page and on one narrower than this, the best first. */
+  private static final int NARROW = 72;
+
+  private static final int LEAST_CELL = 5;
+  private static final int[] WIDE_CELLS = {8, 6};
+  private static final int[] NARROW_CELLS = {6};
 
   private record Chosen(Optional<Chord> chord, List<FittingScale> scales, Shape shape) {}
 
   private final Chart chart;
   private final Ground ground;
   private final MapSelection selection;
-  private final NeckDrawing.Look look;
+  private final boolean unicode;
+  private final int width;
   private final List<InkedLine> lines = new ArrayList<>();
 
-  private MapText(Chart chart, Ground ground, MapSelection selection, NeckDrawing.Look look) {
+  private MapText(Chart chart, Ground ground, MapSelection selection, boolean unicode, int width) {
     this.chart = chart;
     this.ground = ground;
     this.selection = selection;
-    this.look = look;
+    this.unicode = unicode;
+    this.width = width;
   }
 
-  /** The map as lines. */
+  /**
+   * The map as lines.
+   *
+   * @param unicode whether signs beyond ASCII may be used
+   * @param width columns of the page, 40 or more
+   */
   public static List<InkedLine> lines(
-      Chart chart, Ground ground, MapSelection selection, NeckDrawing.Look look) {
-    MapText map = new MapText(chart, ground, selection, look);
+      Chart chart, Ground ground, MapSelection selection, boolean unicode, int width) {
+    MapText map = new MapText(chart, ground, selection, unicode, width);
     map.write();
     return map.lines;
   }
 
   private void write() {
     String tempo = chart.form().get(0).tempo().bpm().stripTrailingZeros().toPlainString();
-    lines.add(InkedLine.of(chart.title(), Ink.STRONG).plus("   tempo " + tempo, Ink.PLAIN));
-    lines.add(InkedLine.of(NeckDrawing.legend(look.unicode(), true), Ink.FAINT));
+    say(InkedLine.of(chart.title(), Ink.STRONG).plus("   tempo " + tempo, Ink.PLAIN), 2);
+    boolean changes = !ground.crossings().isEmpty();
+    lines.add(InkedLine.of(NeckDrawing.legend(unicode, changes, false), Ink.FAINT));
     List<Form.Bar> place = new ArrayList<>();
     for (Form.Bar bar : ground.form().bars()) {
       if (selection.has(bar)) {
@@ -80,10 +87,11 @@ public final class MapText {
     String from = Integer.toString(first.number());
     String to = Integer.toString(bars.get(bars.size() - 1).number());
     blank();
-    lines.add(
+    say(
         InkedLine.of(first.section().name(), Ink.STRONG)
             .plus("   " + first.key() + ", " + first.meter(), Ink.PLAIN)
-            .plus(from.equals(to) ? ", bar " + from : ", bars " + from + " to " + to, Ink.PLAIN));
+            .plus(from.equals(to) ? ", bar " + from : ", bars " + from + " to " + to, Ink.PLAIN),
+        2);
     Map<Chosen, List<String>> chosen = new LinkedHashMap<>();
     for (Form.Bar bar : bars) {
       for (ChartBar.Slot slot : bar.chords().chords()) {
@@ -104,7 +112,7 @@ public final class MapText {
   private void chord(Chosen chosen, List<String> bars) {
     String symbol = chosen.chord.map(Chord::symbol).orElse("no chord");
     String where = bars.size() == 1 ? "bar " : "bars ";
-    lines.add(InkedLine.of("  " + symbol, Ink.CHORD).plus("   " + where + spans(bars), Ink.FAINT));
+    say(InkedLine.of("  " + symbol, Ink.CHORD).plus("   " + where + spans(bars), Ink.FAINT), 4);
     int shown = selection.bar().isPresent() ? chosen.scales.size() : SCALES;
     chosen.scales.stream()
         .limit(shown)
@@ -112,7 +120,7 @@ public final class MapText {
             s -> {
               String fit = String.format(Locale.ROOT, "%.2f", s.fit());
               lines.add(InkedLine.of("    " + fit + "  " + s.scale(), Ink.PLAIN));
-              lines.add(InkedLine.of("          " + s.why(), Ink.FAINT));
+              say(InkedLine.of("          " + s.why(), Ink.FAINT), 10);
             });
   }
 
@@ -155,133 +163,37 @@ public final class MapText {
 
   private void draw(Shape shape, Optional<Chord> chord, Set<Integer> common) {
     blank();
-    lines.addAll(ShapeText.drawing(ground.fretboard(), shape, chord, common, look));
+    NeckDrawing.Look look = new NeckDrawing.Look(unicode, cell(shape));
+    List<InkedLine> drawing = ShapeText.drawing(ground.fretboard(), shape, chord, common, look);
+    say(drawing.get(0), 4);
+    lines.addAll(drawing.subList(1, drawing.size()));
     if (selection.bar().isPresent() || selection.scale().isPresent()) {
-      lines.addAll(ShapeText.touches(ground.fretboard(), shape));
+      for (InkedLine line : ShapeText.touches(ground.fretboard(), shape)) {
+        say(line, WaysText.INDENT);
+      }
     }
+  }
+
+  /** Columns for a fret: what the page is wide enough for, less where a shape is very long. */
+  private int cell(Shape shape) {
+    int frets = shape.high() - shape.low() + 1;
+    return Arrays.stream(width < NARROW ? NARROW_CELLS : WIDE_CELLS)
+        .filter(cell -> ShapeText.INDENT + NeckDrawing.labelWidth() + frets * cell <= width)
+        .findFirst()
+        .orElse(LEAST_CELL);
   }
 
   private void ways(int atBar) {
-    if (!selection.hasLine(ground.form(), atBar)) {
-      return;
+    if (selection.hasLine(ground.form(), atBar)) {
+      for (InkedLine line : WaysText.at(ground, atBar)) {
+        say(line, WaysText.INDENT);
+      }
     }
-    ground.crossings().stream().filter(c -> c.atBar() == atBar).forEach(this::crossing);
-    ground.turnarounds().stream().filter(t -> t.atBar() == atBar).forEach(this::turnaround);
   }
 
-  private void crossing(Crossing crossing) {
-    blank();
-    int semitones = crossing.semitones();
-    String shift = semitones + (Math.abs(semitones) == 1 ? " semitone" : " semitones");
-    lines.add(
-        InkedLine.of("crossing at bar " + crossing.atBar(), Ink.STRONG)
-            .plus("   " + crossing.from() + " to " + crossing.to() + ", " + shift, Ink.PLAIN));
-    CommonTones common = crossing.commonTones();
-    lines.add(
-        InkedLine.of(
-            "  both pentatonics have "
-                + names(common.pentatonic())
-                + "; both scales "
-                + names(common.scale())
-                + "; both chords "
-                + names(common.chords())));
-    ways(crossing.holds(), crossing.runs(), crossing.stays());
-  }
-
-  private void turnaround(Turnaround turnaround) {
-    blank();
-    lines.add(
-        InkedLine.of("turnaround at bar " + turnaround.atBar(), Ink.STRONG)
-            .plus("   " + turnaround.dominant() + " back to " + turnaround.to(), Ink.PLAIN));
-    lines.add(
-        InkedLine.of(
-            "  over it "
-                + turnaround.scales().stream()
-                    .limit(WAYS)
-                    .map(s -> s.scale().toString())
-                    .collect(Collectors.joining(", "))));
-    ways(turnaround.holds(), turnaround.runs(), turnaround.stays());
-  }
-
-  private void ways(List<Hold> holds, List<Run> runs, List<Stay> stays) {
-    Map<Integer, Hold> bestOfEachNote = new LinkedHashMap<>();
-    holds.forEach(h -> bestOfEachNote.putIfAbsent(h.note().name().chroma(), h));
-    bestOfEachNote.values().stream().limit(WAYS).forEach(this::hold);
-    Map<String, Run> bestOfEachKind = new LinkedHashMap<>();
-    runs.forEach(r -> bestOfEachKind.putIfAbsent(r.kind() + " " + r.figure().size(), r));
-    bestOfEachKind.values().forEach(this::run);
-    stays.stream().limit(1).forEach(this::stay);
-  }
-
-  private void hold(Hold hold) {
-    String degrees = hold.before().degree() + " before, " + hold.after().degree() + " after";
-    lines.add(
-        InkedLine.of("  hold  ", Ink.COMMON)
-            .plus(ShapeText.note(hold.note()) + " (" + hold.spot() + "): " + degrees, Ink.PLAIN)
-            .plus("; " + hold.afterwards() + travel(hold.travel()), Ink.FAINT));
-  }
-
-  private void run(Run run) {
-    String steps =
-        run.steps().stream()
-            .map(s -> s.notes().stream().map(ShapeText::note).collect(Collectors.joining(" ")))
-            .collect(Collectors.joining(" > "));
-    String strings =
-        run.figure().stream()
-            .map(Spot::string)
-            .distinct()
-            .map(s -> "" + s)
-            .collect(Collectors.joining(" and "));
-    boolean one = run.figure().stream().map(Spot::string).distinct().count() == 1;
-    Beats early = run.steps().get(0).beatsBefore();
-    lines.add(
-        InkedLine.of("  run   ", Ink.COMMON)
-            .plus(steps + " on the line", Ink.PLAIN)
-            .plus(
-                (one ? "; string " : "; strings ")
-                    + strings
-                    + ", fret "
-                    + run.fromFret()
-                    + " to "
-                    + run.toFret()
-                    + ", begun "
-                    + early(early)
-                    + " before"
-                    + travel(run.travel()),
-                Ink.FAINT));
-  }
-
-  private static String early(Beats beats) {
-    if (beats.equals(Beats.of(1, 2))) {
-      return "half a beat";
-    }
-    return beats + (beats.equals(Beats.ONE) ? " beat" : " beats");
-  }
-
-  private void stay(Stay stay) {
-    lines.add(
-        InkedLine.of("  stay  ", Ink.COMMON)
-            .plus(
-                stay.to().scale()
-                    + " from its "
-                    + stay.to().start()
-                    + ", frets "
-                    + stay.to().low()
-                    + " to "
-                    + stay.to().high(),
-                Ink.PLAIN)
-            .plus(travel(stay.travel()), Ink.FAINT));
-  }
-
-  private static String travel(double millimetres) {
-    long centimetres = Math.round(millimetres / 10);
-    return centimetres == 0 ? "" : "; the hand moves " + centimetres + " cm";
-  }
-
-  private static String names(List<NoteName> names) {
-    return names.isEmpty()
-        ? "nothing"
-        : names.stream().map(n -> n.simplified().toString()).collect(Collectors.joining(" "));
+  /** A line, broken where the page ends. */
+  private void say(InkedLine line, int indent) {
+    lines.addAll(line.wrapped(width, indent));
   }
 
   private void blank() {

@@ -84,17 +84,19 @@ public final class NeckDrawing {
     return mark.stays() ? Ink.COMMON : mark.ofChord() ? Ink.CHORD : Ink.PLAIN;
   }
 
-  /** What the signs mean, in a line. */
-  public static String legend(boolean unicode, boolean crossing) {
-    String here =
-        sign(unicode, false, false, false) + " scale  " + sign(unicode, true, false, false);
-    String later =
-        " chord  "
-            + sign(unicode, false, true, false)
-            + " stays  "
-            + sign(unicode, false, false, true)
-            + " comes";
-    return here + (crossing ? later : " chord");
+  /**
+   * What the signs mean, in a line.
+   *
+   * @param stays whether there is a crossing that notes may stay over
+   * @param comes whether notes that come with it are drawn
+   */
+  public static String legend(boolean unicode, boolean stays, boolean comes) {
+    return sign(unicode, false, false, false)
+        + " scale  "
+        + sign(unicode, true, false, false)
+        + " chord"
+        + (stays ? "  " + sign(unicode, false, true, false) + " stays" : "")
+        + (comes ? "  " + sign(unicode, false, false, true) + " comes" : "");
   }
 
   /** Columns that the drawing takes. */

@@ -17,6 +17,9 @@ import java.util.stream.Collectors;
 
 /** A shape for people: its drawing and, where asked for, what can be bent and struck in it. */
 final class ShapeText {
+  /** Columns before a drawing. */
+  static final int INDENT = 2;
+
   private final Fretboard neck;
   private final Shape shape;
   private final List<InkedLine> lines = new ArrayList<>();
@@ -41,7 +44,7 @@ final class ShapeText {
     text.heading(chord);
     for (InkedLine line : NeckDrawing.lines(NeckPicture.of(neck, shape, chord, common), look)) {
       List<InkedLine.Piece> pieces = new ArrayList<>();
-      pieces.add(new InkedLine.Piece("  ", Ink.PLAIN));
+      pieces.add(new InkedLine.Piece(" ".repeat(INDENT), Ink.PLAIN));
       pieces.addAll(line.pieces());
       text.lines.add(new InkedLine(pieces));
     }
@@ -78,7 +81,8 @@ final class ShapeText {
         bend.kind() == Bend.Kind.CURL
             ? from + " curled a quarter tone"
             : from + " to " + note(bend.to()) + ", " + size(bend.kind());
-    add("bend", bend.from().spot() + ": " + how);
+    String released = bend.release().map(p -> ", released to " + note(p)).orElse("");
+    add("bend", bend.from().spot() + ": " + how + released);
   }
 
   private void heldBend(HeldBend pair) {

@@ -80,7 +80,7 @@ final class NeckPanel {
       }
       row++;
     }
-    String legend = NeckDrawing.legend(!state.ascii(), crossing.isPresent());
+    String legend = NeckDrawing.legend(!state.ascii(), crossing.isPresent(), crossing.isPresent());
     canvas.put(row, NeckDrawing.labelWidth(), legend, Style.QUIET);
   }
 

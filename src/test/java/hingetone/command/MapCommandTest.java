@@ -36,7 +36,7 @@ class MapCommandTest {
     JsonNode map = json();
     assertThat(names(map))
         .containsExactly(
-            "title", "tempo", "meter", "sections", "shapes", "crossings", "turnarounds");
+            "title", "tempo", "meter", "sections", "shapes", "touches", "crossings", "turnarounds");
     JsonNode chord = map.at("/sections/0/bars/0/chords/0");
     assertThat(names(chord)).containsExactly("symbol", "beat", "beats", "notes", "scales");
     assertThat(names(chord.at("/scales/0"))).contains("name", "notes", "fit", "why");
@@ -59,6 +59,38 @@ class MapCommandTest {
         .contains("figure", "fromFret", "toFret", "frets", "steps");
     assertThat(names(crossing.at("/stays/0"))).contains("from", "to", "low", "high");
     assertThat(names(map.at("/turnarounds/0"))).contains("atBar", "dominant", "to", "scales");
+  }
+
+  @Test
+  void bends_held_bends_and_double_stops_stand_once_for_each_scale() throws Exception {
+    JsonNode touches = json("--scale", "A minor pentatonic").at("/touches");
+    assertThat(touches).hasSize(1);
+    JsonNode scale = touches.get(0);
+    assertThat(texts(scale.at("/bends")))
+        .doesNotHaveDuplicates()
+        .contains(
+            "{'string':2,'fret':15,'cents':200,'from':'D5','to':'E5','release':'D5'}",
+            "{'string':1,'fret':8,'cents':50,'from':'C5','to':'C5','release':null}")
+        .anyMatch(bend -> bend.contains("'cents':300"));
+    // Common practice: the bend under a held note and its fingering an octave lower.
+    assertThat(texts(scale.at("/heldBends")))
+        .doesNotHaveDuplicates()
+        .contains(
+            "{'string':2,'fret':15,'cents':200,'heldString':1,'heldFret':15,'octaveLower':"
+                + "[{'string':3,'fret':7},{'string':2,'fret':8}],'octaveHigher':null}");
+    assertThat(texts(scale.at("/doubleStops")))
+        .doesNotHaveDuplicates()
+        .contains("{'strings':[3,2],'frets':[9,10],'interval':'4'}");
+    out.getBuffer().setLength(0);
+    assertThat(texts(json().at("/touches")))
+        .extracting(t -> t.substring(0, t.indexOf("'bends'")))
+        .doesNotHaveDuplicates();
+  }
+
+  private static List<String> texts(JsonNode list) {
+    List<String> texts = new java.util.ArrayList<>();
+    list.forEach(item -> texts.add(item.toString().replace('"', '\'')));
+    return texts;
   }
 
   @Test
@@ -87,6 +119,28 @@ class MapCommandTest {
     out.getBuffer().setLength(0);
     JsonNode bass = json("--tuning", "bass", "--left-handed");
     assertThat(bass.at("/shapes/0/strings")).hasSize(4);
+  }
+
+  @Test
+  void no_line_of_the_text_is_wider_than_the_page_and_no_word_is_lost() {
+    List<String> words = List.of();
+    for (int width : List.of(120, 80, 60)) {
+      out.getBuffer().setLength(0);
+      CommandLine line = Main.commandLine();
+      line.setOut(new PrintWriter(out));
+      line.setUsageHelpAutoWidth(false);
+      line.setUsageHelpWidth(width);
+      assertThat(line.execute("map", "demo-charts/lantern-quay.yaml", "--bar", "9")).isZero();
+      assertThat(out.toString().lines()).allMatch(l -> l.length() <= width);
+      List<String> said =
+          out.toString()
+              .lines()
+              .filter(l -> !l.matches(".*[─┼-].*"))
+              .flatMap(l -> java.util.Arrays.stream(l.strip().split(" +")))
+              .toList();
+      assertThat(words.isEmpty() || words.equals(said)).isTrue();
+      words = said;
+    }
   }
 
   @Test

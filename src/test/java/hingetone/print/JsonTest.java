@@ -29,10 +29,7 @@ class JsonTest {
                 "beat": "2+1/2"
               },
               "bend": null,
-              "notes": [
-                "A",
-                "C"
-              ]
+              "notes": [ "A", "C" ]
             }
             """);
   }

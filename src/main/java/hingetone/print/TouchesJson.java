@@ -1,0 +1,78 @@
+package hingetone.print;
+
+import static hingetone.print.Json.object;
+
+import hingetone.neck.Bend;
+import hingetone.neck.DoubleStop;
+import hingetone.neck.Figure;
+import hingetone.neck.Fretboard;
+import hingetone.neck.HeldBend;
+import hingetone.neck.Shape;
+import hingetone.theory.Scale;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Function;
+import java.util.stream.Stream;
+
+/**
+ * What fingers do in the shapes of a scale, each once for the whole neck. A bend or a double stop
+ * lies in every shape that has its frets.
+ */
+final class TouchesJson {
+  private final Fretboard neck;
+  private final List<Shape> shapes;
+
+  private TouchesJson(Fretboard neck, List<Shape> shapes) {
+    this.neck = neck;
+    this.shapes = shapes;
+  }
+
+  static Object tree(Fretboard neck, Scale scale, List<Shape> shapes) {
+    TouchesJson json = new TouchesJson(neck, shapes);
+    return object(
+        "scale", scale.toString(),
+        "bends", json.each(Bend::all).map(TouchesJson::bend).toList(),
+        "heldBends", json.each(HeldBend::all).map(json::heldBend).toList(),
+        "doubleStops", json.each(DoubleStop::all).map(TouchesJson::doubleStop).toList());
+  }
+
+  private <T> Stream<T> each(Function<Shape, List<T>> ofShape) {
+    return shapes.stream().flatMap(shape -> ofShape.apply(shape).stream()).distinct();
+  }
+
+  private static Object bend(Bend bend) {
+    return object(
+        "string", bend.from().string(),
+        "fret", bend.from().fret(),
+        "cents", bend.kind().cents(),
+        "from", bend.from().pitch().toString(),
+        "to", bend.to().toString(),
+        "release", bend.release().map(Object::toString));
+  }
+
+  /** A bend by its place and size, the note held above it, the same an octave away. */
+  private Object heldBend(HeldBend pair) {
+    Figure figure = Figure.of(pair);
+    return object(
+        "string", pair.bend().from().string(),
+        "fret", pair.bend().from().fret(),
+        "cents", pair.bend().kind().cents(),
+        "heldString", pair.held().string(),
+        "heldFret", pair.held().fret(),
+        "octaveLower", octave(figure, -1),
+        "octaveHigher", octave(figure, 1));
+  }
+
+  private Optional<Object> octave(Figure figure, int octaves) {
+    return figure
+        .octaves(neck, octaves)
+        .map(f -> f.touches().stream().map(t -> MapJson.spot(t.spot())).toList());
+  }
+
+  private static Object doubleStop(DoubleStop stop) {
+    return object(
+        "strings", List.of(stop.low().string(), stop.high().string()),
+        "frets", List.of(stop.low().fret(), stop.high().fret()),
+        "interval", stop.interval().toString());
+  }
+}

@@ -1,0 +1,153 @@
+package hingetone.print;
+
+import hingetone.ground.CommonTones;
+import hingetone.ground.Crossing;
+import hingetone.ground.Ground;
+import hingetone.ground.Hold;
+import hingetone.ground.Run;
+import hingetone.ground.Stay;
+import hingetone.ground.Turnaround;
+import hingetone.neck.Spot;
+import hingetone.theory.NoteName;
+import hingetone.time.Beats;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+
+/** The ways over one bar line, for people: a crossing's and a turnaround's. */
+final class WaysText {
+  /** Columns of the label before each way. */
+  static final int INDENT = 8;
+
+  /** Ways of a kind shown. */
+  private static final int WAYS = 3;
+
+  private final List<InkedLine> lines = new ArrayList<>();
+
+  private WaysText() {}
+
+  /** What crosses the line before a bar; nothing where neither key nor dominant changes there. */
+  static List<InkedLine> at(Ground ground, int atBar) {
+    WaysText text = new WaysText();
+    ground.crossings().stream().filter(c -> c.atBar() == atBar).forEach(text::crossing);
+    ground.turnarounds().stream().filter(t -> t.atBar() == atBar).forEach(text::turnaround);
+    return text.lines;
+  }
+
+  private void crossing(Crossing crossing) {
+    lines.add(InkedLine.of(""));
+    int semitones = crossing.semitones();
+    String shift = semitones + (Math.abs(semitones) == 1 ? " semitone" : " semitones");
+    lines.add(
+        InkedLine.of("crossing at bar " + crossing.atBar(), Ink.STRONG)
+            .plus("   " + crossing.from() + " to " + crossing.to() + ", " + shift, Ink.PLAIN));
+    CommonTones common = crossing.commonTones();
+    lines.add(
+        InkedLine.of(
+            "  both pentatonics have "
+                + names(common.pentatonic())
+                + "; both scales "
+                + names(common.scale())
+                + "; both chords "
+                + names(common.chords())));
+    ways(crossing.holds(), crossing.runs(), crossing.stays());
+  }
+
+  private void turnaround(Turnaround turnaround) {
+    lines.add(InkedLine.of(""));
+    lines.add(
+        InkedLine.of("turnaround at bar " + turnaround.atBar(), Ink.STRONG)
+            .plus("   " + turnaround.dominant() + " back to " + turnaround.to(), Ink.PLAIN));
+    lines.add(
+        InkedLine.of(
+            "  over it "
+                + turnaround.scales().stream()
+                    .limit(WAYS)
+                    .map(s -> s.scale().toString())
+                    .collect(Collectors.joining(", "))));
+    ways(turnaround.holds(), turnaround.runs(), turnaround.stays());
+  }
+
+  private void ways(List<Hold> holds, List<Run> runs, List<Stay> stays) {
+    Map<Integer, Hold> bestOfEachNote = new LinkedHashMap<>();
+    holds.forEach(h -> bestOfEachNote.putIfAbsent(h.note().name().chroma(), h));
+    bestOfEachNote.values().stream().limit(WAYS).forEach(this::hold);
+    Map<String, Run> bestOfEachKind = new LinkedHashMap<>();
+    runs.forEach(r -> bestOfEachKind.putIfAbsent(r.kind() + " " + r.figure().size(), r));
+    bestOfEachKind.values().forEach(this::run);
+    stays.stream().limit(1).forEach(this::stay);
+  }
+
+  private void hold(Hold hold) {
+    String degrees = hold.before().degree() + " before, " + hold.after().degree() + " after";
+    lines.add(
+        InkedLine.of("  hold  ", Ink.COMMON)
+            .plus(ShapeText.note(hold.note()) + " (" + hold.spot() + "): " + degrees, Ink.PLAIN)
+            .plus("; " + hold.afterwards() + travel(hold.travel()), Ink.FAINT));
+  }
+
+  /** The notes step by step, then where: {@code strings 3 2, frets 9 10 > 10 11 > 11 12}. */
+  private void run(Run run) {
+    String notes =
+        steps(run, s -> s.notes().stream().map(ShapeText::note).collect(Collectors.joining(" ")));
+    String frets =
+        steps(
+            run, s -> s.spots().stream().map(p -> "" + p.fret()).collect(Collectors.joining(" ")));
+    List<Spot> strung =
+        run.kind() == Run.Kind.WALK
+            ? run.figure()
+            : run.steps().stream().map(s -> s.spots().get(0)).toList();
+    String strings = strung.stream().map(s -> "" + s.string()).collect(Collectors.joining(" "));
+    boolean one = strung.stream().map(Spot::string).distinct().count() == 1;
+    String where = one ? "string " + strung.get(0).string() : "strings " + strings;
+    lines.add(
+        InkedLine.of("  run   ", Ink.COMMON)
+            .plus(notes + " on the line; " + where + ", frets " + frets, Ink.PLAIN)
+            .plus(
+                "; begun "
+                    + early(run.steps().get(0).beatsBefore())
+                    + " before"
+                    + travel(run.travel()),
+                Ink.FAINT));
+  }
+
+  private static String steps(Run run, Function<Run.Step, String> text) {
+    return run.steps().stream().map(text).collect(Collectors.joining(" > "));
+  }
+
+  private static String early(Beats beats) {
+    if (beats.equals(Beats.of(1, 2))) {
+      return "half a beat";
+    }
+    return beats + (beats.equals(Beats.ONE) ? " beat" : " beats");
+  }
+
+  private void stay(Stay stay) {
+    lines.add(
+        InkedLine.of("  stay  ", Ink.COMMON)
+            .plus(
+                stay.to().scale()
+                    + " from its "
+                    + stay.to().start()
+                    + ", frets "
+                    + stay.to().low()
+                    + " to "
+                    + stay.to().high(),
+                Ink.PLAIN)
+            .plus(travel(stay.travel()), Ink.FAINT));
+  }
+
+  private static String travel(double millimetres) {
+    long centimetres = Math.round(millimetres / 10);
+    return centimetres == 0 ? "" : "; the hand moves " + centimetres + " cm";
+  }
+
+  private static String names(List<NoteName> names) {
+    return names.isEmpty()
+        ? "nothing"
+        : names.stream().map(n -> n.simplified().toString()).collect(Collectors.joining(" "));
+  }
+}
