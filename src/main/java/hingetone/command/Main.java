@@ -14,13 +14,13 @@ public final class Main {
 
   public static void main(String[] args) {
     MemoryPreferences.install();
-    int status = commandLine().execute(args);
+    int status = commandLine(args).execute(args);
     System.exit(status);
   }
 
   /** The whole command line, its output in UTF-8 where the terminal takes it. */
-  static CommandLine commandLine() {
-    CommandLine line = new CommandLine(new Hingetone());
+  static CommandLine commandLine(String... args) {
+    CommandLine line = Hingetone.commandLine(args);
     line.setOut(new PrintWriter(System.out, true, outputCharset()));
     line.setErr(new PrintWriter(System.err, true, outputCharset()));
     line.setParameterExceptionHandler(Main::explainUsage);

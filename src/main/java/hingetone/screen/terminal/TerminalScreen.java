@@ -21,6 +21,7 @@ import org.jline.terminal.Terminal.Signal;
 import org.jline.terminal.TerminalBuilder;
 import org.jline.terminal.spi.SystemStream;
 import org.jline.terminal.spi.TerminalProvider;
+import org.jline.utils.InfoCmp;
 import org.jline.utils.InfoCmp.Capability;
 
 /**
@@ -69,11 +70,28 @@ public final class TerminalScreen implements Viewer, AutoCloseable {
    * @throws IOException if there is none
    */
   public static TerminalScreen open(Look look) throws IOException {
-    TerminalScreen screen =
-        new TerminalScreen(
-            TerminalBuilder.builder().system(true).graphemeCluster(false).build(), look);
+    TerminalScreen screen = new TerminalScreen(terminal(), look);
     Runtime.getRuntime().addShutdownHook(screen.hook);
     return screen;
+  }
+
+  /**
+   * JLine starts other programs to learn about the terminal, which takes long: here only where it
+   * is neither of the usual kind nor within reach of the native library.
+   */
+  private static Terminal terminal() throws IOException {
+    String type = System.getenv().getOrDefault("TERM", "");
+    if (type.startsWith("xterm")) {
+      InfoCmp.setLoadedInfoCmp(type, InfoCmp.getDefaultInfoCmp("xterm-256color"));
+    } else if (type.startsWith("screen") || type.startsWith("tmux")) {
+      InfoCmp.setLoadedInfoCmp(type, InfoCmp.getDefaultInfoCmp("screen-256color"));
+    }
+    TerminalBuilder builder = TerminalBuilder.builder().system(true).graphemeCluster(false);
+    try {
+      return builder.exec(false).dumb(false).build();
+    } catch (IOException | IllegalStateException e) {
+      return builder.exec(true).build();
+    }
   }
 
   /** Takes a given terminal. */
