@@ -14,6 +14,9 @@ public final class Main {
 
   public static void main(String[] args) {
     MemoryPreferences.install();
+    if (args.length > 0 && args[0].equals("play")) {
+      FirstPicture.prepare();
+    }
     int status = commandLine(args).execute(args);
     System.exit(status);
   }

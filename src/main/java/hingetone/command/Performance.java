@@ -85,12 +85,21 @@ final class Performance {
             thread.setDaemon(true);
             return thread;
           });
-  private Music music;
+  private volatile CompletableFuture<Music> music;
+  private volatile String feel;
   private Optional<Shown> shown;
 
+  /**
+   * A performance that has not begun.
+   *
+   * @param feel the groove's name
+   * @param music what is played, when it is ready; the picture does not wait for it
+   * @param shown which example phrases the machine plays
+   */
   Performance(
       Chart chart,
-      Music music,
+      String feel,
+      CompletableFuture<Music> music,
       boolean leftHanded,
       Optional<Shown> shown,
       Output output,
@@ -99,6 +108,7 @@ final class Performance {
     this.pedals = pedals;
     this.chart = chart;
     this.form = Form.of(chart);
+    this.feel = feel;
     this.music = music;
     this.leftHanded = leftHanded;
     this.output = output;
@@ -109,8 +119,8 @@ final class Performance {
   /** Plays on the full screen until the player leaves. */
   void onScreen() throws IOException {
     Look look = Look.of(System.getenv());
+    Facts sketch = Survey.sketch(chart.title(), feel, board(), Plan.of(chart, form));
     try (TerminalScreen screen = TerminalScreen.open(look)) {
-      Facts sketch = Survey.sketch(chart.title(), music.feel(), board(), Plan.of(chart, form));
       Consumer<Consumer<Message>> listen =
           messages -> {
             screen.listen(messages);
@@ -148,7 +158,7 @@ final class Performance {
     Form bars = Form.of(sounding);
     Ground ground = Ground.of(bars, board());
     Plan plan = Plan.of(sounding, bars).withMachine(machine());
-    return Survey.of(chart.title(), music.feel(), ground, plan);
+    return Survey.of(chart.title(), feel, ground, plan);
   }
 
   /** Who speaks is shown as the machine where it plays an example of all such phrases. */
@@ -160,7 +170,7 @@ final class Performance {
 
   /** The laps of the band, with the example phrases chosen. */
   private LapSource laps() {
-    return music.laps().apply(shown);
+    return music.join().laps().apply(shown);
   }
 
   /**
@@ -231,10 +241,11 @@ final class Performance {
   }
 
   private void nextGroove(Transport transport, Runner runner) {
-    Optional<Music> next = music.next().get();
+    Optional<Music> next = music.join().next().get();
     next.ifPresent(
         other -> {
-          music = other;
+          music = CompletableFuture.completedFuture(other);
+          feel = other.feel();
           transport.send(new Command.Follow(laps()));
         });
     String words = next.map(other -> "Groove: " + other.feel()).orElse("No other groove fits.");

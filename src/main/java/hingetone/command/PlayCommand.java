@@ -19,6 +19,7 @@ import hingetone.transport.Setup;
 import java.io.IOException;
 import java.util.List;
 import java.util.Optional;
+import java.util.concurrent.CompletableFuture;
 import java.util.function.Consumer;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.ITypeConverter;
@@ -78,10 +79,13 @@ final class PlayCommand implements Runnable {
     output.check();
     Grooves grooves = chartArguments.grooves();
     Setup setup = laps.map(n -> Setup.USUAL.withLaps(n).withEnding(1)).orElse(Setup.USUAL);
+    String feel = Grooves.nameOf(chart.form().get(0).groove().orElse(Grooves.PLAIN));
     Performance performance =
         new Performance(
             chart,
-            music(chart, grooves, chartArguments.backing(chart)),
+            feel,
+            CompletableFuture.supplyAsync(
+                () -> music(chart, grooves, chartArguments.backing(chart))),
             chartArguments.leftHanded,
             showMe,
             (lap, listener, say) -> output.open(lap, setup, listener, say),

@@ -100,7 +100,8 @@ public record Grooves(Optional<Path> folder, Path beside) {
         .orElseGet(() -> Reading.failed(text.problems()));
   }
 
-  private static String nameOf(String nameOrPath) {
+  /** The name of the groove that a name or a path leads to. */
+  public static String nameOf(String nameOrPath) {
     String file = nameOrPath.substring(nameOrPath.lastIndexOf('/') + 1);
     return file.endsWith(ENDING) ? file.substring(0, file.length() - ENDING.length()) : file;
   }

@@ -12,8 +12,11 @@ import java.io.FileDescriptor;
 import java.io.FileOutputStream;
 import java.io.IOException;
 import java.io.OutputStream;
+import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.Optional;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.CompletionException;
 import java.util.function.Consumer;
 import org.jline.terminal.Attributes;
 import org.jline.terminal.Terminal;
@@ -31,6 +34,8 @@ import org.jline.utils.InfoCmp.Capability;
 public final class TerminalScreen implements Viewer, AutoCloseable {
   private static final String ENTER = "\033[?1049h\033[?25l\033[2J";
   private static final String LEAVE = "\033[0m\033[?7h\033[?25h\033[?1049l";
+
+  private static Optional<CompletableFuture<Terminal>> prepared = Optional.empty();
 
   private final Terminal terminal;
   private final OutputStream out;
@@ -64,15 +69,39 @@ public final class TerminalScreen implements Viewer, AutoCloseable {
     }
   }
 
+  /** Looks for the terminal on a thread of its own, for {@link #open} to take soon. */
+  public static void prepare() {
+    prepared = Optional.of(CompletableFuture.supplyAsync(TerminalScreen::found));
+  }
+
+  private static Terminal found() {
+    if (!isPossible()) {
+      throw new IllegalStateException("there is no terminal");
+    }
+    try {
+      return terminal();
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
   /**
    * Takes the terminal the program was started in.
    *
    * @throws IOException if there is none
    */
   public static TerminalScreen open(Look look) throws IOException {
-    TerminalScreen screen = new TerminalScreen(terminal(), look);
+    TerminalScreen screen = new TerminalScreen(take(), look);
     Runtime.getRuntime().addShutdownHook(screen.hook);
     return screen;
+  }
+
+  private static Terminal take() throws IOException {
+    try {
+      return prepared.isPresent() ? prepared.get().join() : terminal();
+    } catch (CompletionException e) {
+      throw new IOException(e.getCause().getMessage(), e);
+    }
   }
 
   /**
