@@ -119,15 +119,20 @@ final class Performance {
   /** Plays on the full screen until the player leaves. */
   void onScreen() throws IOException {
     Look look = Look.of(System.getenv());
-    Facts sketch = Survey.sketch(chart.title(), feel, board(), Plan.of(chart, form));
     try (TerminalScreen screen = TerminalScreen.open(look)) {
-      Consumer<Consumer<Message>> listen =
-          messages -> {
-            screen.listen(messages);
-            worker.execute(() -> messages.accept(new Message.Learned(facts(0))));
-          };
-      run(state(sketch, look.ascii(), screen.size()), screen, listen);
+      on(screen, look);
     }
+  }
+
+  /** Plays on a screen until the player leaves. */
+  void on(TerminalScreen screen, Look look) {
+    Facts sketch = Survey.sketch(chart.title(), feel, board(), Plan.of(chart, form));
+    Consumer<Consumer<Message>> listen =
+        messages -> {
+          screen.listen(messages);
+          worker.execute(() -> messages.accept(new Message.Learned(facts(0))));
+        };
+    run(state(sketch, look.ascii(), screen.size()), screen, listen);
   }
 
   /** Plays with a line of text for each event; a word typed and Enter is a key. */

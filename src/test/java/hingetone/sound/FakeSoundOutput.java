@@ -108,6 +108,14 @@ public final class FakeSoundOutput implements AutoCloseable {
     gone = false;
   }
 
+  /**
+   * When a {@link Pace#REAL_TIME} output plays a frame of its latest line, on the machine's clock;
+   * exact as long as the buffer has not run empty.
+   */
+  public long playedAt(long frame) {
+    return latest.startNanos + (long) (frame * 1e9 / latest.format.getFrameRate());
+  }
+
   /** Whether a writer waits in an output that hangs. */
   public boolean holdsWriter() {
     return holdsWriter;

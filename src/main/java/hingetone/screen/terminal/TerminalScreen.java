@@ -124,7 +124,7 @@ public final class TerminalScreen implements Viewer, AutoCloseable {
   }
 
   /** Takes a given terminal. */
-  static TerminalScreen on(Terminal terminal, Look look) {
+  public static TerminalScreen on(Terminal terminal, Look look) {
     return new TerminalScreen(terminal, look);
   }
 
