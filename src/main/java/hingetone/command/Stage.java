@@ -39,6 +39,7 @@ final class Stage {
           Voice.DRUMS, Role.DRUMS,
           Voice.BASS, Role.BASS,
           Voice.CHORDS, Role.CHORDS,
+          Voice.LEAD, Role.LEAD,
           Voice.CLICK, Role.CLICK);
 
   private final Transport transport;
@@ -199,7 +200,8 @@ final class Stage {
         click(status.metronome()),
         status.loop().map(loop -> new Band.Loop(loop.firstBar(), loop.lastBar())),
         status.silentBars().silent() > 0,
-        status.ramp().isPresent());
+        status.ramp().isPresent(),
+        status.lastBar());
   }
 
   private static Optional<String> click(Metronome metronome) {

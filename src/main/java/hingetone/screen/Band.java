@@ -2,6 +2,7 @@ package hingetone.screen;
 
 import hingetone.time.Tempo;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.Set;
 
 /**
@@ -16,6 +17,7 @@ import java.util.Set;
  * @param loop the bars that go round
  * @param dropsOut whether silent bars are on
  * @param ramp whether the tempo rises by itself
+ * @param lastBar the last bar, laps counted on, the ending included; empty for no end
  */
 public record Band(
     Tempo tempo,
@@ -26,7 +28,8 @@ public record Band(
     Optional<String> click,
     Optional<Loop> loop,
     boolean dropsOut,
-    boolean ramp) {
+    boolean ramp,
+    OptionalInt lastBar) {
   /**
    * Bars that go round.
    *
@@ -42,6 +45,15 @@ public record Band(
   /** A band at a tempo with nothing else set. */
   public static Band at(Tempo tempo) {
     return new Band(
-        tempo, 0, false, Set.of(), 60, Optional.empty(), Optional.empty(), false, false);
+        tempo,
+        0,
+        false,
+        Set.of(),
+        60,
+        Optional.empty(),
+        Optional.empty(),
+        false,
+        false,
+        OptionalInt.empty());
   }
 }

@@ -102,6 +102,9 @@ final class Moment {
           found.add(new Coming(last, until));
         }
       }
+      if (Route.isLast(state, number)) {
+        break;
+      }
       barStart = barStart.plus(in.meter().barLength());
       number = Route.after(state, number);
     }
@@ -116,7 +119,7 @@ final class Moment {
     Beats until = form.startOf(position.bar()).minus(beatNow());
     int number = position.bar();
     int most = Math.min(BARS_AHEAD, form.bars().size() + 8);
-    for (int i = 0; i <= most; i++) {
+    for (int i = 0; i <= most && !Route.isLast(state, number); i++) {
       until = until.plus(form.bar(number).meter().barLength());
       int next = Route.after(state, number);
       Optional<Crossing> crossing = state.facts().crossingInto(next);
@@ -183,7 +186,10 @@ final class Moment {
   }
 
   private List<Turn> turnsFrom(int lap) {
-    return Stream.of(lap, lap + 1).flatMap(l -> state.facts().turns().ofLap(l).stream()).toList();
+    return Stream.of(lap, lap + 1)
+        .flatMap(l -> state.facts().turns().ofLap(l).stream())
+        .filter(turn -> !Route.isEnding(state, turn.land().bar()))
+        .toList();
   }
 
   /** Whether a turn to come lies behind the end of a loop, so that its count means nothing. */

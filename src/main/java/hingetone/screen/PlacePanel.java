@@ -4,6 +4,7 @@ import hingetone.screen.State.Phase;
 import hingetone.text.DisplayWidth;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.OptionalInt;
 
 /**
  * Where we are: what the band does, section, key, bar, lap, tempo; the title where room is left.
@@ -56,12 +57,24 @@ final class PlacePanel {
     return state.facts().inLap(bar);
   }
 
+  /** {@code lap 2}, {@code lap 2 of 3}, {@code ending}. */
+  static String lap(State state, Moment moment) {
+    int bar = moment.position().bar();
+    if (Route.isEnding(state, bar)) {
+      return "ending";
+    }
+    String lap = "lap " + state.facts().form().lapOf(bar);
+    OptionalInt last = state.band().lastBar();
+    int length = state.facts().form().bars().size();
+    return last.isPresent() ? lap + " of " + last.getAsInt() / length : lap;
+  }
+
   private static List<String> words(State state, Moment moment) {
     List<String> words = new ArrayList<>();
     int bars = moment.bar().section().bars().size();
     if (!state.countsIn()) {
       words.add("bar " + moment.bar().inSection() + " of " + bars + " beat " + moment.beat());
-      words.add("lap " + state.facts().form().lapOf(moment.position().bar()));
+      words.add(lap(state, moment));
     }
     words.add(state.band().tempo() + " bpm");
     Band band = state.band();

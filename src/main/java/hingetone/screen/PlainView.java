@@ -38,9 +38,10 @@ public final class PlainView {
     if (state.countsIn()) {
       lines.add("Count-in " + moment.beat() + ".");
     } else if (moment.beat() == 1 && moment.bar().isFirstOfSection()) {
-      int lap = state.facts().form().lapOf(moment.position().bar());
-      String section = moment.bar().section().name() + " in " + moment.bar().key();
-      lines.add("Lap " + lap + ", section " + section + ", " + moment.chord() + ".");
+      String section = ", section " + moment.bar().section().name() + " in " + moment.bar().key();
+      boolean ending = Route.isEnding(state, moment.position().bar());
+      String where = PlacePanel.lap(state, moment) + (ending ? "" : section);
+      lines.add(sentence(where + ", " + moment.chord()));
     }
     moment.nearing().ifPresent(nearing -> crossing(lines, moment, nearing));
     turn(lines, moment);

@@ -1,6 +1,7 @@
 package hingetone.screen;
 
 import hingetone.chart.Form.Bar;
+import java.util.OptionalInt;
 
 /** The way the band takes through the bars, which count on through the laps. */
 final class Route {
@@ -21,6 +22,19 @@ final class Route {
         .orElse(bar + 1);
   }
 
+  /** Whether nothing is heard after a bar. */
+  static boolean isLast(State state, int bar) {
+    OptionalInt last = state.band().lastBar();
+    return last.isPresent() && bar >= last.getAsInt() && !isLooped(state, bar);
+  }
+
+  /** Whether a bar belongs to the ending, which comes after the last lap. */
+  static boolean isEnding(State state, int bar) {
+    OptionalInt last = state.band().lastBar();
+    int length = state.facts().form().bars().size();
+    return last.isPresent() && bar > last.getAsInt() / length * length;
+  }
+
   /** Whether a bar is one of those that go round. */
   static boolean isLooped(State state, int bar) {
     return state.band().loop().filter(l -> bar >= l.first() && bar <= l.last()).isPresent();
@@ -32,6 +46,24 @@ final class Route {
     Bar bar = state.facts().form().bar(now);
     int first = now - bar.inSection() + 1;
     return new Band.Loop(first, first + bar.section().bars().size() - 1);
+  }
+
+  /** A loop that begins with this bar and ends where one did, else with the lap. */
+  static Band.Loop fromHere(State state) {
+    int now = bar(state);
+    int length = state.facts().form().bars().size();
+    int lapEnd = state.facts().form().lapOf(now) * length;
+    int last = state.band().loop().map(Band.Loop::last).filter(l -> l >= now).orElse(lapEnd);
+    return new Band.Loop(now, last);
+  }
+
+  /** A loop that ends with this bar and begins where one did, else with the lap. */
+  static Band.Loop toHere(State state) {
+    int now = bar(state);
+    int length = state.facts().form().bars().size();
+    int lapStart = (state.facts().form().lapOf(now) - 1) * length + 1;
+    int first = state.band().loop().map(Band.Loop::first).filter(f -> f <= now).orElse(lapStart);
+    return new Band.Loop(first, now);
   }
 
   /** The first bar of the section after this one. */

@@ -37,14 +37,23 @@ final class Ruler {
         BARS_A_LINE.stream().filter(n -> width / (n * longest) >= tightest).findFirst().orElse(1);
     int first = ruler.firstBar(moment, most);
     ruler.place(first, width / (most * longest));
-    for (int i = 0; i < line; i++) {
-      int next = ruler.bars.get(ruler.bars.size() - 1);
-      next = ruler.isCut(ruler.bars.size() - 1) ? next : Route.after(state, next);
-      ruler.bars.clear();
-      ruler.columns.clear();
-      ruler.place(next, width / (most * longest));
+    for (int i = 0; i < line && ruler.size() > 0; i++) {
+      ruler.goOn(width / (most * longest));
     }
     return ruler;
+  }
+
+  /** The next line; an empty one where the music is over. */
+  private void goOn(double columnsASecond) {
+    int last = bars.get(size() - 1);
+    boolean cut = isCut(size() - 1);
+    bars.clear();
+    columns.clear();
+    if (cut) {
+      place(last, columnsASecond);
+    } else if (!Route.isLast(state, last)) {
+      place(Route.after(state, last), columnsASecond);
+    }
   }
 
   /** Columns a second that a bar needs for its chords and beats to be told apart. */
@@ -82,6 +91,9 @@ final class Ruler {
       bars.add(number);
       columns.add((int) Math.round(at));
       at += Math.max(1, seconds(state.facts().form().bar(number)) * columnsASecond);
+      if (Route.isLast(state, number)) {
+        break;
+      }
       number = Route.after(state, number);
     }
     columns.add((int) Math.round(at));

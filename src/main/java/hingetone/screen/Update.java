@@ -109,6 +109,7 @@ public final class Update {
       case DRUMS -> Step.of(state, new Effect.ToggleMute(Voice.DRUMS));
       case BASS -> Step.of(state, new Effect.ToggleMute(Voice.BASS));
       case CHORDS -> Step.of(state, new Effect.ToggleMute(Voice.CHORDS));
+      case LEAD -> Step.of(state, new Effect.ToggleMute(Voice.LEAD));
       case SILENT_BARS -> Step.of(state, new Effect.ToggleSilentBars());
       case GROOVE -> Step.of(state, new Effect.NextGroove());
       case CLICK -> Step.of(state, new Effect.ToggleClick());
@@ -121,9 +122,13 @@ public final class Update {
       case CHORDS_LOUDER -> level(state, Voice.CHORDS, 1);
       case CLICK_SOFTER -> level(state, Voice.CLICK, -1);
       case CLICK_LOUDER -> level(state, Voice.CLICK, 1);
+      case LEAD_SOFTER -> level(state, Voice.LEAD, -1);
+      case LEAD_LOUDER -> level(state, Voice.LEAD, 1);
       case SOFTER -> level(state, Voice.EVERYTHING, -1);
       case LOUDER -> level(state, Voice.EVERYTHING, 1);
       case LOOP -> loop(state, Route.section(state));
+      case LOOP_FROM -> looped(state, Route.fromHere(state));
+      case LOOP_TO -> looped(state, Route.toHere(state));
       case LOOP_CROSSING -> loopCrossing(state);
       case KEY_UP -> Step.of(state, new Effect.KeyStep(1));
       case KEY_DOWN -> Step.of(state, new Effect.KeyStep(-1));
@@ -154,6 +159,10 @@ public final class Update {
     return state.band().loop().isPresent()
         ? Step.of(state, new Effect.EndLoop())
         : Step.of(state, new Effect.LoopBars(bars.first(), bars.last()));
+  }
+
+  private static Step looped(State state, Band.Loop bars) {
+    return Step.of(state, new Effect.LoopBars(bars.first(), bars.last()));
   }
 
   private static Step loopCrossing(State state) {

@@ -5,6 +5,7 @@ public enum Voice {
   DRUMS,
   BASS,
   CHORDS,
+  LEAD,
   CLICK,
   EVERYTHING;
 

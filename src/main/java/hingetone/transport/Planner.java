@@ -4,6 +4,7 @@ import hingetone.time.Beats;
 import hingetone.time.Tempo;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalInt;
 
 /**
  * Plans the bars, one at a time: which comes next, with what music, at what tempo, in what keys.
@@ -60,6 +61,11 @@ final class Planner {
 
   Optional<Command.Loop> loop() {
     return route.loop();
+  }
+
+  /** The last bar, counted on through the laps, the ending included; empty for no end. */
+  OptionalInt lastBar() {
+    return route.lastBar();
   }
 
   /** A number for something that comes after the bars planned so far. */

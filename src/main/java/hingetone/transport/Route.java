@@ -74,6 +74,13 @@ final class Route {
     return next.isPresent() ? next : IntStream.of(starts).findFirst();
   }
 
+  /** The last bar, counted on through the laps, the ending included; empty for no end. */
+  OptionalInt lastBar() {
+    return laps.isPresent()
+        ? OptionalInt.of(laps.getAsInt() * barsPerLap + endingBars)
+        : OptionalInt.empty();
+  }
+
   boolean isLastOfLap(int bar) {
     return bar >= 1 && bar % barsPerLap == 0;
   }

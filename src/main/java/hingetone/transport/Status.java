@@ -4,6 +4,7 @@ import hingetone.score.Role;
 import hingetone.time.Tempo;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.Set;
 
 /**
@@ -20,6 +21,7 @@ import java.util.Set;
  * @param metronome how the click goes
  * @param silentBars how the band drops out
  * @param ramp the tempo ramp, if one is under way
+ * @param lastBar the last bar, counted on through the laps, the ending included; empty for no end
  */
 public record Status(
     Motion motion,
@@ -32,7 +34,8 @@ public record Status(
     int volume,
     Metronome metronome,
     Command.SilentBars silentBars,
-    Optional<Command.Ramp> ramp) {
+    Optional<Command.Ramp> ramp,
+    OptionalInt lastBar) {
 
   /** Whether the music moves. */
   public enum Motion {

@@ -381,6 +381,7 @@ final class Timeline {
         ensemble.volume(),
         ensemble.metronome(),
         planner.silentBars(),
-        planner.course().ramp());
+        planner.course().ramp(),
+        planner.lastBar());
   }
 }

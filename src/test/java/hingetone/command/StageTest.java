@@ -13,6 +13,7 @@ import hingetone.transport.Status;
 import java.math.BigDecimal;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
 
@@ -29,7 +30,8 @@ class StageTest {
         60,
         Metronome.OFF,
         Command.SilentBars.NONE,
-        Optional.empty());
+        Optional.empty(),
+        OptionalInt.of(17));
   }
 
   private static Optional<Command> command(Effect effect) {

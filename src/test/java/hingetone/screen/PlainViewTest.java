@@ -6,6 +6,7 @@ import hingetone.time.Beats;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
 
@@ -65,7 +66,8 @@ class PlainViewTest {
             Optional.empty(),
             Optional.of(new Band.Loop(7, 10)),
             false,
-            false);
+            false,
+            OptionalInt.empty());
     Message message = new Message.Set(changed);
     assertThat(PlainView.lines(state, message, Update.apply(state, message).state()))
         .containsExactly("Tempo 96.", "Bass out.", "Loop of bars 7 to 10.");

@@ -9,6 +9,7 @@ import java.util.Arrays;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
 
@@ -124,13 +125,36 @@ class UpdateTest {
     Band b = PLAYING.band();
     Optional<Band.Loop> loop = Optional.of(new Band.Loop(1, 4));
     return PLAYING.withBand(
-        new Band(b.tempo(), 0, false, Set.of(), 70, Optional.empty(), loop, false, false));
+        new Band(
+            b.tempo(),
+            0,
+            false,
+            Set.of(),
+            70,
+            Optional.empty(),
+            loop,
+            false,
+            false,
+            OptionalInt.empty()));
   }
 
   @Test
   void looping_takes_the_section_and_pressed_again_ends_it() {
     assertThat(press(PLAYING, "l").effects()).containsExactly(new Effect.LoopBars(1, 8));
     assertThat(press(looping(), "l").effects()).containsExactly(new Effect.EndLoop());
+  }
+
+  @Test
+  void a_loop_may_begin_and_end_with_any_bar() {
+    State sixth = Examples.playing(6, "2");
+    assertThat(press(sixth, "[").effects()).containsExactly(new Effect.LoopBars(6, 16));
+    assertThat(press(sixth, "]").effects()).containsExactly(new Effect.LoopBars(1, 6));
+    State third = Examples.playing(3, "1").withBand(looping().band());
+    assertThat(press(third, "[").effects()).containsExactly(new Effect.LoopBars(3, 4));
+    assertThat(press(third, "]").effects()).containsExactly(new Effect.LoopBars(1, 3));
+    State behind = Examples.playing(9, "1").withBand(looping().band());
+    assertThat(press(behind, "]").effects()).containsExactly(new Effect.LoopBars(1, 9));
+    assertThat(press(behind, "[").effects()).containsExactly(new Effect.LoopBars(9, 16));
   }
 
   @Test

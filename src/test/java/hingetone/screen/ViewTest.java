@@ -12,6 +12,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalInt;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
@@ -52,6 +53,10 @@ class ViewTest {
     states.put("device-lost-80x24", lost.withSize(new Size(24, 80)));
     State loop = start.withBand(looped(start.band()));
     states.put("looping-80x24", loop.withSize(new Size(24, 80)));
+    State lastLap = Examples.playing(15, "2");
+    states.put("last-lap-80x24", lastLap.withBand(ending(start.band())).withSize(new Size(24, 80)));
+    State ending = Examples.playing(17, "1");
+    states.put("ending-80x24", ending.withBand(ending(start.band())).withSize(new Size(24, 80)));
     State ascii = ascii(before);
     states.put("ascii-80x24", ascii.withSize(new Size(24, 80)));
     State bare = start;
@@ -77,6 +82,21 @@ class ViewTest {
         s.size());
   }
 
+  /** One lap and a bar of ending. */
+  private static Band ending(Band b) {
+    return new Band(
+        b.tempo(),
+        b.keyShift(),
+        b.everyKey(),
+        b.muted(),
+        b.volume(),
+        b.click(),
+        b.loop(),
+        b.dropsOut(),
+        b.ramp(),
+        OptionalInt.of(17));
+  }
+
   private static Band looped(Band b) {
     return new Band(
         b.tempo(),
@@ -87,7 +107,8 @@ class ViewTest {
         b.click(),
         Optional.of(new Band.Loop(1, 4)),
         b.dropsOut(),
-        b.ramp());
+        b.ramp(),
+        b.lastBar());
   }
 
   static List<String> names() {
