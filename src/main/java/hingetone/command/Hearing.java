@@ -66,12 +66,17 @@ final class Hearing {
     } else if (moment instanceof Moment.Found) {
       screen.accept(new Message.Fault(Optional.empty()));
     } else if (moment instanceof Moment.Underrun underrun) {
-      String words =
-          "The sound ran dry (" + underrun.count() + "); a longer --buffer makes it steadier.";
-      screen.accept(new Message.Notice(words));
+      screen.accept(new Message.Notice(dry(underrun.count())));
     } else if (moment instanceof Moment.Trouble trouble) {
       screen.accept(new Message.Notice(trouble.sentence()));
     }
+  }
+
+  /** The first time the output helps itself. */
+  private static String dry(int times) {
+    return times == 1
+        ? "The sound ran dry; its buffer is twice as long from now on."
+        : "The sound ran dry " + times + " times; a longer --buffer makes it steadier.";
   }
 
   /** Passes on what is due until interrupted. */

@@ -75,6 +75,7 @@ final class Performance {
   private final Chart chart;
   private final Form form;
   private final boolean leftHanded;
+  private final Optional<Command.Ramp> ramp;
   private final Output output;
   private final Pedals pedals;
   private final ScreenSettings kept;
@@ -95,6 +96,7 @@ final class Performance {
    * @param feel the groove's name
    * @param music what is played, when it is ready; the picture does not wait for it
    * @param shown which example phrases the machine plays
+   * @param ramp how the tempo goes from lap to lap
    */
   Performance(
       Chart chart,
@@ -102,6 +104,7 @@ final class Performance {
       CompletableFuture<Music> music,
       boolean leftHanded,
       Optional<Shown> shown,
+      Optional<Command.Ramp> ramp,
       Output output,
       Pedals pedals,
       ScreenSettings kept) {
@@ -114,6 +117,7 @@ final class Performance {
     this.output = output;
     this.kept = kept;
     this.shown = shown;
+    this.ramp = ramp;
   }
 
   /** Plays on the full screen until the player leaves. */
@@ -228,6 +232,7 @@ final class Performance {
     Thread ears = new Thread(() -> hearing.run(transport.playhead()), "hearing");
     ears.setDaemon(true);
     ears.start();
+    ramp.ifPresent(transport::send);
     transport.send(new Command.Play());
     return new Stage(
         transport,

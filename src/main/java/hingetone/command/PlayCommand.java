@@ -10,6 +10,7 @@ import hingetone.midi.Received;
 import hingetone.screen.Message;
 import hingetone.screen.terminal.TerminalScreen;
 import hingetone.text.Source;
+import hingetone.transport.Command.Ramp;
 import hingetone.transport.LapSource;
 import hingetone.transport.Port;
 import hingetone.transport.PortFailure;
@@ -17,6 +18,7 @@ import hingetone.transport.PortInput;
 import hingetone.transport.Ports;
 import hingetone.transport.Setup;
 import java.io.IOException;
+import java.math.BigDecimal;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
@@ -27,6 +29,7 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
+import picocli.CommandLine.TypeConversionException;
 
 /** Plays a chart's backing before a screen that says what comes next. */
 @Command(
@@ -48,6 +51,13 @@ final class PlayCommand implements Runnable {
       converter = ToLaps.class,
       description = "Stop after so many laps.")
   Optional<Integer> laps = Optional.empty();
+
+  @Option(
+      names = "--ramp",
+      paramLabel = "FROM:TO:STEP:LAPS",
+      converter = ToRamp.class,
+      description = "Go from one tempo to another in steps, one every so many laps: 80:120:5:2.")
+  Optional<Ramp> ramp = Optional.empty();
 
   @Option(names = "--no-count-in", description = "Begin with bar 1.")
   boolean noCountIn;
@@ -88,6 +98,7 @@ final class PlayCommand implements Runnable {
                 () -> music(chart, grooves, chartArguments.backing(chart))),
             chartArguments.leftHanded,
             showMe,
+            ramp,
             (lap, listener, say) -> output.open(lap, setup, listener, say),
             in.map(PlayCommand::pedals).orElse(keys -> () -> {}),
             new ScreenSettings(Folders.config()));
@@ -160,6 +171,23 @@ final class PlayCommand implements Runnable {
       keys.accept(new Message.Pedal("cc " + received.first(), received.nanos()));
     } else if (received.command() == 0xC0) {
       keys.accept(new Message.Pedal("program " + received.first(), received.nanos()));
+    }
+  }
+
+  /** Reads a ramp of the tempo. */
+  static final class ToRamp implements ITypeConverter<Ramp> {
+    @Override
+    public Ramp convert(String text) {
+      String[] parts = text.split(":", -1);
+      if (parts.length != 4) {
+        throw new TypeConversionException(
+            "\"" + text + "\" is no ramp: I expected FROM:TO:STEP:LAPS, such as 80:120:5:2");
+      }
+      ChartArguments.ToTempo tempo = new ChartArguments.ToTempo();
+      int step = ChartArguments.wholeNumber(parts[2], 1, 100, "a step");
+      int laps = ChartArguments.wholeNumber(parts[3], 1, 100, "laps");
+      return new Ramp(
+          tempo.convert(parts[0]), tempo.convert(parts[1]), BigDecimal.valueOf(step), laps);
     }
   }
 

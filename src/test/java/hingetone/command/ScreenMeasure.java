@@ -161,6 +161,7 @@ final class ScreenMeasure {
         CompletableFuture.completedFuture(music),
         false,
         Optional.empty(),
+        Optional.empty(),
         (source, listener, say) -> {
           try {
             return Transport.withSound(

@@ -143,13 +143,17 @@ public final class TerminalScreen implements Viewer, AutoCloseable {
   }
 
   private void read(Consumer<Message> to) {
-    Keys keys = new Keys(terminal);
-    Optional<String> key = keys.next();
-    while (key.isPresent()) {
-      if (!key.get().isEmpty()) {
-        to.accept(new Message.Stroke(key.get(), System.nanoTime()));
+    try {
+      Keys keys = new Keys(terminal);
+      Optional<String> key = keys.next();
+      while (key.isPresent()) {
+        if (!key.get().isEmpty()) {
+          to.accept(new Message.Stroke(key.get(), System.nanoTime()));
+        }
+        key = keys.next();
       }
-      key = keys.next();
+    } catch (IllegalStateException e) {
+      // The terminal was closed before the first key.
     }
     to.accept(new Message.Over());
   }

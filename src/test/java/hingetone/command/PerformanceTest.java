@@ -1,0 +1,109 @@
+package hingetone.command;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import hingetone.backing.Backing;
+import hingetone.chart.Chart;
+import hingetone.chart.ChartReader;
+import hingetone.exchange.Shown;
+import hingetone.groove.Grooves;
+import hingetone.screen.Message;
+import hingetone.text.Source;
+import hingetone.transport.Setup;
+import hingetone.transport.Transport;
+import java.io.PrintWriter;
+import java.io.StringWriter;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.CompletableFuture;
+import java.util.function.Consumer;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.Timeout;
+import org.junit.jupiter.api.io.TempDir;
+
+/** Whole performances in lines of text, on a clock without sound. */
+@Timeout(30)
+class PerformanceTest {
+  private static final String CHART =
+      """
+      title: Two doors
+      tempo: 400
+      sections:
+        one: {key: A minor, bars: '| Am7 | E7 |', phrases: 'statement 2'}
+        two: {key: B minor, bars: '| Bm7 | F#7 |', phrases: 'reply 2'}
+      """;
+
+  @TempDir Path folder;
+
+  private final StringWriter text = new StringWriter();
+  private final Chart chart = ChartReader.read(new Source("", CHART)).value().orElseThrow();
+
+  private Performance performance(
+      CompletableFuture<Performance.Music> music, Performance.Pedals pedals) {
+    return new Performance(
+        chart,
+        "plain",
+        music,
+        false,
+        Optional.empty(),
+        Optional.empty(),
+        (laps, listener, say) -> {
+          say.accept("No sound here.");
+          return Transport.onSilentClock(laps, Setup.USUAL.withLaps(1).withEnding(1), listener);
+        },
+        pedals,
+        new ScreenSettings(folder));
+  }
+
+  private CompletableFuture<Performance.Music> band() {
+    Backing backing = Backing.of(chart, Grooves.builtIn());
+    return CompletableFuture.completedFuture(
+        new Performance.Music(
+            "plain", (Optional<Shown> shown) -> lap -> backing.lapOf(lap, 1), Optional::empty));
+  }
+
+  private List<String> lines() {
+    return text.toString().lines().toList();
+  }
+
+  @Test
+  void a_lap_is_told_from_the_count_in_to_the_ending() {
+    performance(band(), keys -> () -> {}).inLines(new PrintWriter(text), false);
+    assertThat(lines())
+        .contains("No sound here.", "Playing.")
+        .containsSubsequence(
+            "Count-in 1.",
+            "Count-in 4.",
+            "Lap 1 of 1, section one in A minor, Am7.",
+            "Next E7.",
+            "Last bar before B minor.",
+            "Lap 1 of 1, section two in B minor, Bm7.",
+            "Next F#7.",
+            "Ending, Am7.");
+  }
+
+  @Test
+  void a_pedal_is_a_key_and_the_last_thing_is_that_it_is_let_go() {
+    StringBuilder letGo = new StringBuilder();
+    Performance.Pedals pedals =
+        (Consumer<Message> keys) -> {
+          keys.accept(new Message.Stroke("q", 0));
+          return () -> letGo.append("let go");
+        };
+    performance(band(), pedals).inLines(new PrintWriter(text), false);
+    assertThat(letGo).hasToString("let go");
+    assertThat(lines()).noneMatch(line -> line.startsWith("Ending"));
+  }
+
+  @Test
+  void a_band_that_cannot_be_made_ends_it_with_the_reason() {
+    CompletableFuture<Performance.Music> none =
+        CompletableFuture.failedFuture(CommandFailure.couldNot("There is no such groove."));
+    Performance performance = performance(none, keys -> () -> {});
+    assertThatThrownBy(() -> performance.inLines(new PrintWriter(text), false))
+        .isInstanceOf(CommandFailure.class)
+        .hasMessage("There is no such groove.");
+  }
+}

@@ -1,0 +1,41 @@
+package hingetone.command;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.PrintWriter;
+import java.io.StringWriter;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import picocli.CommandLine;
+
+/** What is wrong with the command line or the chart is said before anything plays. */
+class PlayCommandTest {
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      textBlock =
+          """
+          --ramp 80:120            | "80:120" is no ramp: I expected FROM:TO:STEP:LAPS
+          --ramp 80:fast:5:2       | "fast" is no tempo
+          --ramp 80:120:0:2        | "0" is not possible: I expected a step from 1 to 100
+          --channels bass=17       | "17" is not possible: I expected channels from 1 to 16
+          --channels flute=2       | "flute" is no part: I expected drums, bass, chords, lead or click
+          --banks bass=99999       | "99999" is not possible: I expected banks from 0 to 16383
+          --latency -3             | "-3" is not possible: I expected milliseconds from 0 to 1000
+          --sample-rate 8          | "8" is not possible: I expected frames a second from 22050
+          --buffer 5               | "5" is not possible: I expected milliseconds from 10 to 2000
+          --volume 101             | "101" is not possible: I expected a level from 0 to 100
+          --laps 0                 | "0" is not possible: I expected laps from 1
+          --show-me nothing        | "nothing": I expected all
+          --out Nowhere            | There is no MIDI output on this machine.
+          --in Nowhere             | There is no MIDI input on this machine.
+          """)
+  void a_wrong_option_is_explained(String options, String words) {
+    StringWriter err = new StringWriter();
+    CommandLine line = Main.commandLine("play");
+    line.setErr(new PrintWriter(err, true));
+    String[] args = ("play demo-charts/lantern-quay.yaml --plain " + options).split(" +");
+    assertThat(line.execute(args)).isEqualTo(ExitStatus.WRONG_INPUT);
+    assertThat(err.toString()).contains(words).doesNotContain("\tat ");
+  }
+}
