@@ -9,9 +9,12 @@ import hingetone.neck.Fretboard;
 import hingetone.neck.HeldBend;
 import hingetone.neck.Shape;
 import hingetone.theory.Scale;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
 /**
@@ -33,7 +36,7 @@ final class TouchesJson {
         "scale", scale.toString(),
         "bends", json.each(Bend::all).map(TouchesJson::bend).toList(),
         "heldBends", json.each(HeldBend::all).map(json::heldBend).toList(),
-        "doubleStops", json.each(DoubleStop::all).map(TouchesJson::doubleStop).toList());
+        "doubleStops", json.doubleStops());
   }
 
   private <T> Stream<T> each(Function<Shape, List<T>> ofShape) {
@@ -69,10 +72,28 @@ final class TouchesJson {
         .map(f -> f.touches().stream().map(t -> MapJson.spot(t.spot())).toList());
   }
 
-  private static Object doubleStop(DoubleStop stop) {
-    return object(
-        "strings", List.of(stop.low().string(), stop.high().string()),
-        "frets", List.of(stop.low().fret(), stop.high().fret()),
-        "interval", stop.interval().toString());
+  /** For each pair of strings the frets on both and, in the same order, the intervals. */
+  private List<Object> doubleStops() {
+    Map<List<Integer>, List<DoubleStop>> byStrings =
+        each(DoubleStop::all)
+            .collect(
+                Collectors.groupingBy(
+                    stop -> List.of(stop.low().string(), stop.high().string()),
+                    LinkedHashMap::new,
+                    Collectors.toList()));
+    return byStrings.entrySet().stream()
+        .map(
+            entry ->
+                (Object)
+                    object(
+                        "strings", entry.getKey(),
+                        "frets", each(entry, s -> List.of(s.low().fret(), s.high().fret())),
+                        "intervals", each(entry, s -> s.interval().toString())))
+        .toList();
+  }
+
+  private static List<Object> each(
+      Map.Entry<List<Integer>, List<DoubleStop>> stops, Function<DoubleStop, Object> value) {
+    return stops.getValue().stream().map(value).toList();
   }
 }

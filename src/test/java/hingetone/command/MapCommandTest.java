@@ -78,9 +78,11 @@ class MapCommandTest {
         .contains(
             "{'string':2,'fret':15,'cents':200,'heldString':1,'heldFret':15,'octaveLower':"
                 + "[{'string':3,'fret':7},{'string':2,'fret':8}],'octaveHigher':null}");
-    assertThat(texts(scale.at("/doubleStops")))
-        .doesNotHaveDuplicates()
-        .contains("{'strings':[3,2],'frets':[9,10],'interval':'4'}");
+    JsonNode stops = scale.at("/doubleStops");
+    assertThat(stops.findValues("strings")).isNotEmpty().doesNotHaveDuplicates();
+    stops.forEach(pair -> assertThat(texts(pair.get("frets"))).doesNotHaveDuplicates());
+    assertThat(texts(stops))
+        .anyMatch(p -> p.startsWith("{'strings':[3,2]") && p.contains("[9,10]"));
     out.getBuffer().setLength(0);
     assertThat(texts(json().at("/touches")))
         .extracting(t -> t.substring(0, t.indexOf("'bends'")))
