@@ -33,7 +33,12 @@ public final class Shapes {
   public static List<Shape> of(Fretboard fretboard, Scale scale) {
     Shapes shapes = new Shapes(fretboard, scale);
     List<Shape> whole = shapes.all(Sharing.ANYWHERE).stream().filter(shapes::fits).toList();
-    return whole.isEmpty() ? shapes.all(fretboard.lastFret()) : whole;
+    if (!whole.isEmpty()) {
+      return whole;
+    }
+    List<Shape> squeezed = shapes.all(fretboard.lastFret());
+    List<Shape> fitting = squeezed.stream().filter(shapes::fits).toList();
+    return fitting.isEmpty() ? squeezed : fitting;
   }
 
   private boolean fits(Shape shape) {

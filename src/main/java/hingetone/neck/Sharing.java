@@ -116,7 +116,7 @@ final class Sharing {
     }
     boolean isEven = layout == Layout.EVEN;
     int fewest = isEven ? Math.max(1, even - 1) : place.string == 0 ? 1 : 0;
-    int most = isEven ? even + 1 : MOST_ON_A_STRING;
+    int most = isEven ? Math.min(even + 1, MOST_ON_A_STRING) : MOST_ON_A_STRING;
     Choice best = new Choice(Double.MAX_VALUE, 0);
     for (int count = fewest; count <= most; count++) {
       double cost = cost(place, count) + from(after(place, count)).cost;
