@@ -159,6 +159,16 @@ final class ChartArguments {
     }
   }
 
+  /** Reads a number of laps. */
+  static final class ToLaps implements ITypeConverter<Integer> {
+    private static final int MOST = 1000;
+
+    @Override
+    public Integer convert(String text) {
+      return wholeNumber(text, 1, MOST, "laps");
+    }
+  }
+
   /** A whole number within a range, or a message that says the range. */
   static int wholeNumber(String text, int lowest, int highest, String unit) {
     if (text.matches("[-+−]?[0-9]{1,9}")) {

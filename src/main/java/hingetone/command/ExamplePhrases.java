@@ -79,8 +79,7 @@ record ExamplePhrases(Plan plan, Fretboard neck, Maker maker) {
   static final class ToShown implements ITypeConverter<Shown> {
     @Override
     public Shown convert(String text) {
-      List<String> known =
-          Arrays.stream(Shown.values()).map(s -> s.name().toLowerCase(Locale.ROOT)).toList();
+      List<String> known = Arrays.stream(Shown.values()).map(Shown::toString).toList();
       int found = known.indexOf(text.toLowerCase(Locale.ROOT));
       if (found < 0) {
         String hint =

@@ -20,6 +20,7 @@ import hingetone.screen.Survey;
 import hingetone.screen.Viewer;
 import hingetone.screen.terminal.TerminalScreen;
 import hingetone.time.Clock;
+import hingetone.time.Position;
 import hingetone.transport.Command;
 import hingetone.transport.LapSource;
 import hingetone.transport.Moment;
@@ -35,8 +36,8 @@ import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CompletionException;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
+import java.util.function.BiFunction;
 import java.util.function.Consumer;
-import java.util.function.Function;
 import java.util.function.Supplier;
 import java.util.stream.Collectors;
 
@@ -66,11 +67,14 @@ final class Performance {
    * What is played.
    *
    * @param feel its groove's name
-   * @param laps makes its laps, with example phrases where some are shown
+   * @param laps makes its laps, with example phrases where some are shown, the next crossing
+   *     counted from a place
    * @param next the same chart in the next groove that fits; empty where there is no other
    */
   record Music(
-      String feel, Function<Optional<Shown>, LapSource> laps, Supplier<Optional<Music>> next) {}
+      String feel,
+      BiFunction<Optional<Shown>, Position, LapSource> laps,
+      Supplier<Optional<Music>> next) {}
 
   private final Chart chart;
   private final Form form;
@@ -89,6 +93,7 @@ final class Performance {
   private volatile CompletableFuture<Music> music;
   private volatile String feel;
   private Optional<Shown> shown;
+  private Position shownFrom;
 
   /**
    * A performance that has not begun.
@@ -118,6 +123,7 @@ final class Performance {
     this.kept = kept;
     this.shown = shown;
     this.ramp = ramp;
+    this.shownFrom = Position.of(1 - chart.countIn(), 1);
   }
 
   /** Plays on the full screen until the player leaves. */
@@ -179,7 +185,7 @@ final class Performance {
 
   /** The laps of the band, with the example phrases chosen. */
   private LapSource laps() {
-    return music.join().laps().apply(shown);
+    return music.join().laps().apply(shown, shownFrom);
   }
 
   /**
@@ -244,6 +250,8 @@ final class Performance {
   /** Other example phrases from the next bar on. */
   private void hear(Optional<Shown> other, Transport transport, Runner runner) {
     shown = other;
+    int bar = transport.playhead().at(Clock.SYSTEM.nanos()).position().bar();
+    shownFrom = Position.of(bar + 1, 1);
     transport.send(new Command.Follow(laps()));
     learn(transport.status().keyShift(), runner);
     String words = other.map(which -> "Listen to " + which.words() + ".").orElse("All yours.");

@@ -13,7 +13,6 @@ import java.util.List;
 import java.util.function.Function;
 import java.util.stream.IntStream;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.ITypeConverter;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -27,16 +26,14 @@ import picocli.CommandLine.Spec;
       "every statement, reply and rest with its pickup, landing and end."
     })
 final class PlanCommand implements Runnable {
-  private static final int MOST_LAPS = 100;
-
   @Spec CommandSpec spec;
   @Mixin ChartArguments arguments;
 
   @Option(
       names = "--laps",
       paramLabel = "N",
-      converter = ToLaps.class,
-      description = "How many laps to print, 1 to 100 (1 unless stated).")
+      converter = ChartArguments.ToLaps.class,
+      description = "How many laps to print, 1 to 1000 (1 unless stated).")
   int laps = 1;
 
   @Option(names = "--notes", description = "Print an example phrase as tab under each prompt.")
@@ -75,13 +72,5 @@ final class PlanCommand implements Runnable {
       lines.add("");
       return lines;
     };
-  }
-
-  /** Reads a number of laps. */
-  static final class ToLaps implements ITypeConverter<Integer> {
-    @Override
-    public Integer convert(String text) {
-      return ChartArguments.wholeNumber(text, 1, MOST_LAPS, "laps");
-    }
   }
 }

@@ -4,12 +4,14 @@ import hingetone.backing.Backing;
 import hingetone.chart.Chart;
 import hingetone.command.Performance.Music;
 import hingetone.exchange.Lead;
+import hingetone.exchange.Prompt;
 import hingetone.exchange.Shown;
 import hingetone.groove.Grooves;
 import hingetone.midi.Received;
 import hingetone.screen.Message;
 import hingetone.screen.terminal.TerminalScreen;
 import hingetone.text.Source;
+import hingetone.time.Position;
 import hingetone.transport.Command.Ramp;
 import hingetone.transport.LapSource;
 import hingetone.transport.Port;
@@ -23,6 +25,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
 import java.util.function.Consumer;
+import java.util.function.Predicate;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.ITypeConverter;
 import picocli.CommandLine.Mixin;
@@ -48,7 +51,7 @@ final class PlayCommand implements Runnable {
   @Option(
       names = "--laps",
       paramLabel = "N",
-      converter = ToLaps.class,
+      converter = ChartArguments.ToLaps.class,
       description = "Stop after so many laps.")
   Optional<Integer> laps = Optional.empty();
 
@@ -74,7 +77,10 @@ final class PlayCommand implements Runnable {
       arity = "0..1",
       fallbackValue = "all",
       converter = ExamplePhrases.ToShown.class,
-      description = "Play example phrases over the backing: all, statements or crossings.")
+      description = {
+        "Play example phrases over the backing:",
+        "all (unless stated), statements, crossings or next-crossing."
+      })
   Optional<Shown> showMe = Optional.empty();
 
   @Option(
@@ -123,17 +129,20 @@ final class PlayCommand implements Runnable {
     LapSource band = laps.<LapSource>map(n -> l -> backing.lapOf(l, n)).orElse(backing::lap);
     return new Music(
         name,
-        shown -> shown.map(which -> withExamples(chart, backing, band, which)).orElse(band),
+        (shown, from) ->
+            shown.map(which -> withExamples(chart, backing, band, which, from)).orElse(band),
         () -> next(chart, grooves, name));
   }
 
   /** The band with example phrases on a channel of their own, up to the ending. */
-  private LapSource withExamples(Chart chart, Backing backing, LapSource band, Shown which) {
+  private LapSource withExamples(
+      Chart chart, Backing backing, LapSource band, Shown which, Position from) {
     Lead lead = ExamplePhrases.of(chart, chartArguments.grooves()).lead(backing::played);
+    Predicate<Prompt> shown = which.of(lead.plan(), from);
     return number ->
         laps.filter(n -> number > n).isPresent()
             ? band.lap(number)
-            : band.lap(number).with(lead.ofLap(number, which));
+            : band.lap(number).with(lead.ofLap(number, shown));
   }
 
   /** The chart in the next groove, by name, that fits all its meters. */
@@ -188,14 +197,6 @@ final class PlayCommand implements Runnable {
       int laps = ChartArguments.wholeNumber(parts[3], 1, 100, "laps");
       return new Ramp(
           tempo.convert(parts[0]), tempo.convert(parts[1]), BigDecimal.valueOf(step), laps);
-    }
-  }
-
-  /** Reads a number of laps. */
-  static final class ToLaps implements ITypeConverter<Integer> {
-    @Override
-    public Integer convert(String text) {
-      return ChartArguments.wholeNumber(text, 1, 1000, "laps");
     }
   }
 }

@@ -5,11 +5,14 @@ import hingetone.chart.Chart;
 import hingetone.exchange.Lead;
 import hingetone.exchange.Maker;
 import hingetone.exchange.Plan;
+import hingetone.exchange.Prompt;
 import hingetone.exchange.Shown;
 import hingetone.handout.MusicXml;
 import hingetone.handout.TabSheet;
+import hingetone.score.Part;
 import hingetone.score.Score;
 import hingetone.text.Suggestion;
+import hingetone.time.Position;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.Files;
@@ -20,6 +23,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.IntFunction;
+import java.util.function.Predicate;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -47,7 +52,7 @@ final class RenderCommand implements Runnable {
   @Option(
       names = "--laps",
       paramLabel = "N",
-      converter = PlayCommand.ToLaps.class,
+      converter = ChartArguments.ToLaps.class,
       description = "How many laps (${DEFAULT-VALUE}); after more than one the band ends.",
       defaultValue = "1")
   int laps;
@@ -68,7 +73,10 @@ final class RenderCommand implements Runnable {
       names = "--lead",
       paramLabel = "WHICH",
       converter = ExamplePhrases.ToShown.class,
-      description = "Add example phrases on a track of their own: all, statements or crossings.")
+      description = {
+        "Add example phrases on a track of their own:",
+        "all, statements, crossings or next-crossing (the first)."
+      })
   Optional<Shown> lead = Optional.empty();
 
   @Override
@@ -136,14 +144,20 @@ final class RenderCommand implements Runnable {
 
   private Score score(Chart chart, Backing backing) {
     List<Score> all = new ArrayList<>();
-    Optional<Lead> phrases =
-        lead.map(which -> ExamplePhrases.of(chart, chartArguments.grooves()).lead(backing::played));
+    Optional<IntFunction<Part>> leads = lead.map(which -> lead(chart, backing, which));
     for (int lap = 1; lap <= laps; lap++) {
       Score score = laps > 1 && lap == laps ? backing.lastLap(lap) : backing.lap(lap);
       int number = lap;
-      all.add(phrases.map(p -> score.with(p.ofLap(number, lead.get()))).orElse(score));
+      all.add(leads.map(l -> score.with(l.apply(number))).orElse(score));
     }
     return Score.inTurn(all);
+  }
+
+  /** The example phrases of each lap. */
+  private IntFunction<Part> lead(Chart chart, Backing backing, Shown which) {
+    Lead phrases = ExamplePhrases.of(chart, chartArguments.grooves()).lead(backing::played);
+    Predicate<Prompt> shown = which.of(phrases.plan(), Position.of(1 - chart.countIn(), 1));
+    return lap -> phrases.ofLap(lap, shown);
   }
 
   private void say(String line) {

@@ -15,6 +15,7 @@ import hingetone.transport.Status;
 import hingetone.transport.Transport;
 import java.math.BigDecimal;
 import java.util.EnumSet;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
@@ -73,25 +74,17 @@ final class Stage {
       nextGroove.run();
     } else if (effect instanceof Effect.NextExamples) {
       hear.accept(Stage::next);
-    } else if (effect instanceof Effect.ToggleCrossingExamples) {
-      hear.accept(Stage::crossings);
+    } else if (effect instanceof Effect.NextCrossingExample) {
+      hear.accept(now -> Optional.of(Shown.NEXT_CROSSING));
     } else {
       command(effect, transport.status()).ifPresent(transport::send);
     }
   }
 
-  /** None, the statements, all, and round again. */
+  /** None, the statements, all, the crossings, and round again. */
   static Optional<Shown> next(Optional<Shown> now) {
-    if (now.equals(Optional.of(Shown.STATEMENTS))) {
-      return Optional.of(Shown.ALL);
-    }
-    return now.equals(Optional.of(Shown.ALL)) ? Optional.empty() : Optional.of(Shown.STATEMENTS);
-  }
-
-  /** The ways over the crossings, or none. */
-  static Optional<Shown> crossings(Optional<Shown> now) {
-    boolean on = now.equals(Optional.of(Shown.CROSSINGS));
-    return on ? Optional.empty() : Optional.of(Shown.CROSSINGS);
+    List<Shown> round = List.of(Shown.STATEMENTS, Shown.ALL, Shown.CROSSINGS);
+    return round.stream().skip(now.map(round::indexOf).orElse(-1) + 1).findFirst();
   }
 
   /** The command for an effect; empty where the transport has no part in it. */

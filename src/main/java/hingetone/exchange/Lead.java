@@ -8,13 +8,14 @@ import hingetone.score.Sound;
 import hingetone.time.Beats;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.Predicate;
 import java.util.function.UnaryOperator;
 
 /**
  * The plan's phrases as a part that can be heard.
  *
  * <pre>{@code
- * Part lead = new Lead(plan, maker, backing::played).ofLap(1, Shown.ALL);
+ * Part lead = new Lead(plan, maker, backing::played).ofLap(1, Shown.ALL.of(plan, Position.of(1, 1)));
  * }</pre>
  *
  * @param plan the plan
@@ -36,11 +37,13 @@ public record Lead(Plan plan, Maker maker, UnaryOperator<Beats> played) {
   /**
    * The phrases that land in a lap, onsets in quarter notes from its start; a pickup before it is
    * negative. A bent note is two: the one that is struck, then the one it reaches.
+   *
+   * @param shown which prompts' phrases; never a rest's
    */
-  public Part ofLap(int lap, Shown shown) {
+  public Part ofLap(int lap, Predicate<Prompt> shown) {
     List<Note> notes = new ArrayList<>();
     for (Prompt prompt : plan.promptsOfLap(lap)) {
-      if (shown.shows(prompt)) {
+      if (shown.test(prompt)) {
         add(notes, maker.make(prompt), lap);
       }
     }

@@ -56,11 +56,11 @@ public sealed interface Effect {
   /** Bars in which the band drops out, on or off. */
   record ToggleSilentBars() implements Effect {}
 
-  /** The next choice of the phrases the machine plays: none, statements, all. */
+  /** The next choice of the phrases the machine plays: none, statements, all, crossings. */
   record NextExamples() implements Effect {}
 
-  /** The machine plays the way over each crossing, or leaves it to the player. */
-  record ToggleCrossingExamples() implements Effect {}
+  /** The machine plays the way over the next crossing, once. */
+  record NextCrossingExample() implements Effect {}
 
   /** Remember what is shown. */
   record Remember(Settings settings) implements Effect {}

@@ -133,7 +133,7 @@ public final class Update {
       case KEY_UP -> Step.of(state, new Effect.KeyStep(1));
       case KEY_DOWN -> Step.of(state, new Effect.KeyStep(-1));
       case EVERY_KEY -> Step.of(state, new Effect.ToggleEveryKey());
-      case CROSSING_EXAMPLE -> Step.of(state, new Effect.ToggleCrossingExamples());
+      case CROSSING_EXAMPLE -> Step.of(state, new Effect.NextCrossingExample());
       case PHRASE_EXAMPLE -> Step.of(state, new Effect.NextExamples());
       case FAR -> chosen(state, state.settings().withFar(!state.settings().far()));
       case AHEAD -> chosen(state, state.settings().withSwitched(Panel.AHEAD));

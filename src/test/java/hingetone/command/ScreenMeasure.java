@@ -154,7 +154,7 @@ final class ScreenMeasure {
   }
 
   private static Performance performance(Chart chart, LapSource laps, List<Moment.Underrun> dry) {
-    Performance.Music music = new Performance.Music("", shown -> laps, Optional::empty);
+    Performance.Music music = new Performance.Music("", (shown, from) -> laps, Optional::empty);
     return new Performance(
         chart,
         "measured",

@@ -94,9 +94,9 @@ class StageTest {
     Optional<Shown> all = Stage.next(statements);
     assertThat(statements).contains(Shown.STATEMENTS);
     assertThat(all).contains(Shown.ALL);
-    assertThat(Stage.next(all)).isEmpty();
-    assertThat(Stage.crossings(none)).contains(Shown.CROSSINGS);
-    assertThat(Stage.crossings(Optional.of(Shown.CROSSINGS))).isEmpty();
+    assertThat(Stage.next(all)).contains(Shown.CROSSINGS);
+    assertThat(Stage.next(Optional.of(Shown.CROSSINGS))).isEmpty();
+    assertThat(Stage.next(Optional.of(Shown.NEXT_CROSSING))).contains(Shown.STATEMENTS);
   }
 
   @Test

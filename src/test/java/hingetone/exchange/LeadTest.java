@@ -8,8 +8,11 @@ import hingetone.score.Note;
 import hingetone.score.Part;
 import hingetone.score.Role;
 import hingetone.time.Beats;
+import hingetone.time.Position;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.function.Predicate;
 import org.junit.jupiter.api.Test;
 
 class LeadTest {
@@ -18,11 +21,42 @@ class LeadTest {
     return new Lead(plan, MakerTest.maker(chart, plan), place -> place);
   }
 
+  private static Part heard(Lead lead, int lap, Shown shown) {
+    return lead.ofLap(lap, shown.of(lead.plan(), Position.of(0, 1)));
+  }
+
+  @Test
+  void only_the_next_crossing_is_heard_and_only_once() throws Exception {
+    for (Path file : MakerTest.demoCharts()) {
+      Lead lead = lead(MakerTest.read(file));
+      int bars = lead.plan().form().bars().size();
+      for (int bar = 0; bar <= bars; bar++) {
+        Position from = Position.of(bar, 1);
+        List<Integer> heard = new ArrayList<>();
+        Predicate<Prompt> shown = Shown.NEXT_CROSSING.of(lead.plan(), from);
+        for (int lap = 1; lap <= 3; lap++) {
+          lead.plan().promptsOfLap(lap).stream()
+              .filter(shown)
+              .forEach(prompt -> heard.add(prompt.index()));
+        }
+        assertThat(heard).as("%s from bar %d", file, bar).hasSize(1);
+        Prompt next = lead.plan().prompt(heard.get(0));
+        assertThat(next.crossing()).isPresent();
+        assertThat(next.speakFrom()).isGreaterThanOrEqualTo(from);
+        for (int i = 1; i < next.index(); i++) {
+          Prompt earlier = lead.plan().prompt(i);
+          assertThat(earlier.crossing().isPresent() && earlier.speakFrom().compareTo(from) >= 0)
+              .isFalse();
+        }
+      }
+    }
+  }
+
   @Test
   void every_phrase_of_a_lap_is_heard_from_its_pickup_on() throws Exception {
     for (Path file : MakerTest.demoCharts()) {
       Lead lead = lead(MakerTest.read(file));
-      Part part = lead.ofLap(1, Shown.ALL);
+      Part part = heard(lead, 1, Shown.ALL);
       assertThat(part.role()).isEqualTo(Role.LEAD);
       long tones =
           lead.plan().promptsOfLap(1).stream()
@@ -39,9 +73,9 @@ class LeadTest {
   void only_the_statements_or_only_the_crossings_are_heard_when_asked_for() throws Exception {
     for (Path file : MakerTest.demoCharts()) {
       Lead lead = lead(MakerTest.read(file));
-      List<Note> all = lead.ofLap(2, Shown.ALL).notes();
-      List<Note> statements = lead.ofLap(2, Shown.STATEMENTS).notes();
-      List<Note> crossings = lead.ofLap(2, Shown.CROSSINGS).notes();
+      List<Note> all = heard(lead, 2, Shown.ALL).notes();
+      List<Note> statements = heard(lead, 2, Shown.STATEMENTS).notes();
+      List<Note> crossings = heard(lead, 2, Shown.CROSSINGS).notes();
       assertThat(all).containsAll(statements).containsAll(crossings);
       assertThat(statements).hasSizeLessThan(all.size()).isNotEmpty();
       assertThat(crossings).hasSizeLessThan(statements.size()).isNotEmpty();
@@ -58,8 +92,8 @@ class LeadTest {
             straight.plan(),
             straight.maker(),
             place -> place.fraction().equals(half) ? place.plus(Beats.of(1, 8)) : place);
-    List<Note> before = straight.ofLap(1, Shown.ALL).notes();
-    List<Note> after = swung.ofLap(1, Shown.ALL).notes();
+    List<Note> before = heard(straight, 1, Shown.ALL).notes();
+    List<Note> after = heard(swung, 1, Shown.ALL).notes();
     for (int i = 0; i < before.size(); i++) {
       boolean offBeat = before.get(i).onset().fraction().equals(half);
       Beats moved = after.get(i).onset().minus(before.get(i).onset());
