@@ -51,7 +51,7 @@ public enum Action {
   KEY_UP("Form", "key up", "k"),
   KEY_DOWN("Form", "key down", "K"),
   EVERY_KEY("Form", "all keys in turn", "w"),
-  CROSSING_EXAMPLE("Example", "hear the next crossing", "e"),
+  CROSSING_EXAMPLE("Example", "hear next crossing", "e"),
   PHRASE_EXAMPLE("Example", "hear the phrases", "E"),
   FAR("Picture", "far: large chords", "f"),
   AHEAD("Picture", "bars ahead", "a"),

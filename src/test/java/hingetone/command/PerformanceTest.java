@@ -6,7 +6,6 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import hingetone.backing.Backing;
 import hingetone.chart.Chart;
 import hingetone.chart.ChartReader;
-import hingetone.exchange.Shown;
 import hingetone.groove.Grooves;
 import hingetone.screen.Message;
 import hingetone.text.Source;
@@ -61,7 +60,7 @@ class PerformanceTest {
     Backing backing = Backing.of(chart, Grooves.builtIn());
     return CompletableFuture.completedFuture(
         new Performance.Music(
-            "plain", (Optional<Shown> shown) -> lap -> backing.lapOf(lap, 1), Optional::empty));
+            "plain", (shown, from) -> lap -> backing.lapOf(lap, 1), Optional::empty));
   }
 
   private List<String> lines() {
