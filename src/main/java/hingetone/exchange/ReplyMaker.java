@@ -54,7 +54,7 @@ final class ReplyMaker {
   private Optional<Made> sameOpening() {
     Opening opening = Opening.of(bench, task, statement);
     Beats end = end();
-    if (opening.tones().size() < 2 || !opening.cut().isBefore(end)) {
+    if (opening.tones().size() < 2 || !opening.cut().isBefore(end) || !keepsTune(opening)) {
       return Optional.empty();
     }
     List<Blank> blanks = new ArrayList<>(opening.tones().stream().map(Opening::blank).toList());
@@ -67,6 +67,15 @@ final class ReplyMaker {
             hand,
             tones,
             "Opens like the statement" + opening.how() + " and ends another way," + rest(tones)));
+  }
+
+  /** Whether it still goes up and down where the statement does. */
+  private boolean keepsTune(Opening opening) {
+    return IntStream.range(1, opening.tones().size())
+        .allMatch(
+            i ->
+                direction(statement.tones().get(i - 1), statement.tones().get(i))
+                    == direction(opening.tones().get(i - 1), opening.tones().get(i)));
   }
 
   private Optional<Made> sameRhythm() {
