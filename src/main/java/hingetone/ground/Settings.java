@@ -146,10 +146,17 @@ final class Settings {
     return explained ? Optional.empty() : Optional.of(new Home(key, weight, Role.DOMINANT));
   }
 
-  /** How strongly a chord pulls to the next one's root: 0 where it is no dominant of it. */
+  /**
+   * How strongly a chord pulls to the next one's root: 0 where it is no dominant of it, or where
+   * both are sevenths on the first and fourth degree, which is a blues at home.
+   */
   private double weightOfResolution(int i, Chord chord) {
     Optional<Chord> next = slots.get(after[i]).chord();
     if (!isDominant(chord) || next.isEmpty() || after[i] == i) {
+      return 0;
+    }
+    boolean onTonic = chord.root().soundsLike(slots.get(i).section.key().tonic());
+    if (onTonic && isSeventh(chord) && isSeventh(next.get())) {
       return 0;
     }
     int fall = fall(chord, next.get());

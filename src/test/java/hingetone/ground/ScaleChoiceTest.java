@@ -145,6 +145,14 @@ class ScaleChoiceTest {
   }
 
   @Test
+  void sevenths_on_the_first_and_fourth_degree_are_a_blues_also_where_the_key_says_major() {
+    Ground blues = Charts.one("G major", "G7 | C7 | G7 | D7");
+    assertThat(Charts.names(blues, 1)).startsWith("G minor pentatonic");
+    Ground leaving = Charts.one("G major", "G7 | C | G | D7");
+    assertThat(Charts.names(leaving, 1)).startsWith("C major");
+  }
+
+  @Test
   void a_blues_begins_on_the_minor_pentatonic_and_offers_the_mixolydian() {
     Ground blues = Charts.one("A blues", "A7 | D7 | A7 | E7");
     assertThat(Charts.names(blues, 1).subList(0, 2))
