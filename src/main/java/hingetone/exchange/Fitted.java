@@ -4,6 +4,7 @@ import hingetone.theory.Interval;
 import hingetone.theory.Key;
 import hingetone.theory.Pitch;
 import hingetone.time.Beats;
+import java.util.Iterator;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -35,13 +36,22 @@ record Fitted(Phrase phrase, String how) {
     Key key = bench.harmony().keyAt(task.space().landing());
     Set<Integer> landing = bench.harmony().landingTones(task.space().landing());
     int fret = bench.hand(task).low();
-    List<Fitted> ways =
+    Iterator<Fitted> ways =
         moved(phrase, key)
-            .filter(way -> way.isIn(key) && way.landsOn(landing) && liked.test(way.phrase()))
-            .toList();
-    return Stream.of(NEAR, ANYWHERE)
-        .flatMap(frets -> ways.stream().filter(way -> way.liesWithin(bench, fret, frets)))
-        .findFirst();
+            .filter(way -> way.landsOn(landing) && way.isIn(key) && liked.test(way.phrase()))
+            .iterator();
+    Optional<Fitted> farther = Optional.empty();
+    while (ways.hasNext()) {
+      Fitted way = ways.next();
+      int frets = way.awayFrom(fret, bench);
+      if (frets <= NEAR) {
+        return Optional.of(way);
+      }
+      if (frets <= ANYWHERE && farther.isEmpty()) {
+        farther = Optional.of(way);
+      }
+    }
+    return farther;
   }
 
   /** Exactly, which keeps the tune, then along the scale; each by steps and octaves. */
@@ -74,11 +84,12 @@ record Fitted(Phrase phrase, String how) {
     return chromas.contains(Math.floorMod(phrase.landing().reached().midi(), 12));
   }
 
-  private boolean liesWithin(Workbench bench, int fret, int frets) {
+  /** How many frets away from a fret its hand lies; no end where no hand reaches it. */
+  private int awayFrom(int fret, Workbench bench) {
     List<Integer> midi = phrase.tones().stream().map(t -> t.pitch().midi()).toList();
     return Hand.over(bench.ground().fretboard(), midi, fret)
-        .filter(hand -> Math.abs(hand.low() - fret) <= frets)
-        .isPresent();
+        .map(hand -> Math.abs(hand.low() - fret))
+        .orElse(Integer.MAX_VALUE);
   }
 
   /** Whether its notes are the key's, others being short and left and reached by step. */
