@@ -111,7 +111,7 @@ final class Route {
         + switch (shape.stretch()) {
           case NONE -> 0;
           case WIDE -> Weights.WIDE_STRETCH;
-          case TOO_WIDE -> Weights.TOO_WIDE_STRETCH;
+          case TOO_WIDE, BROKEN -> Weights.TOO_WIDE_STRETCH;
         };
   }
 }

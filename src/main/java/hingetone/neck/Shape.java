@@ -2,13 +2,16 @@ package hingetone.neck;
 
 import hingetone.theory.Interval;
 import hingetone.theory.Scale;
+import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
 import java.util.function.Function;
 import java.util.stream.IntStream;
 
 /**
  * A scale under one hand: consecutive notes of the scale from the lowest string to the highest,
- * none missed, none doubled. It is named by the degree it starts on.
+ * none doubled, none missed but in a {@link Stretch#BROKEN broken} one. It is named by the degree
+ * it starts on.
  *
  * @param scale the scale
  * @param layout how the notes are shared out over the strings
@@ -18,8 +21,8 @@ public record Shape(Scale scale, Layout layout, List<List<Dot>> strings) {
   /** Frets that four fingers cover. */
   public static final int HAND = 4;
 
-  /** Frets from a string to its neighbour that a small shift of the hand still covers. */
-  private static final int WITH_A_SHIFT = 6;
+  /** Frets from a string to the next that a small shift of the hand still covers. */
+  static final int WITH_A_SHIFT = 6;
 
   /** How the notes are shared out over the strings. */
   public enum Layout {
@@ -38,7 +41,9 @@ public record Shape(Scale scale, Layout layout, List<List<Dot>> strings) {
     /**
      * More, a jump from a string to the next, or a string left out: the tuning allows no better.
      */
-    TOO_WIDE
+    TOO_WIDE,
+    /** The frets above the capo lack some of its notes: the neck is too short for the tuning. */
+    BROKEN
   }
 
   public Shape {
@@ -79,34 +84,45 @@ public record Shape(Scale scale, Layout layout, List<List<Dot>> strings) {
     return strings.stream().mapToInt(List::size).sum();
   }
 
-  /** The widest stretch, on one string or from a string to its neighbour. */
+  /** The widest stretch, on one string or from a string to the next as the scale climbs. */
   public Stretch stretch() {
-    int onOne = 0;
-    int onTwo = 0;
-    for (int i = 0; i < strings.size(); i++) {
-      onOne = Math.max(onOne, width(strings.get(i)));
-      onTwo = i == 0 ? 0 : Math.max(onTwo, width(strings.get(i - 1), strings.get(i)));
+    if (lacksNotes()) {
+      return Stretch.BROKEN;
     }
-    boolean empty = strings.stream().anyMatch(List::isEmpty);
-    if (empty || onOne > HAND + 1 || onTwo > WITH_A_SHIFT) {
+    List<List<Dot>> climbing =
+        strings.stream()
+            .filter(string -> !string.isEmpty())
+            .sorted(Comparator.comparing(string -> string.get(0).pitch().midi()))
+            .toList();
+    int onOne = climbing.stream().mapToInt(Shape::width).max().orElse(0);
+    int onTwo = 0;
+    for (int i = 1; i < climbing.size(); i++) {
+      onTwo = Math.max(onTwo, width(climbing.get(i - 1), climbing.get(i)));
+    }
+    boolean leavesOneOut = climbing.size() < strings.size();
+    if (leavesOneOut || onOne > HAND + 1 || onTwo > WITH_A_SHIFT) {
       return Stretch.TOO_WIDE;
     }
     return onOne > HAND ? Stretch.WIDE : Stretch.NONE;
   }
 
-  /** Frets covered on two strings together; 0 where one is empty. */
+  private boolean lacksNotes() {
+    int[] notes = dots().stream().mapToInt(dot -> dot.pitch().midi()).sorted().toArray();
+    return IntStream.range(notes[0], notes[notes.length - 1])
+        .filter(midi -> scale.degreeOf(Math.floorMod(midi, 12)).isPresent())
+        .anyMatch(midi -> Arrays.binarySearch(notes, midi) < 0);
+  }
+
+  /** Frets covered on two strings together. */
   private static int width(List<Dot> one, List<Dot> other) {
-    if (one.isEmpty() || other.isEmpty()) {
-      return 0;
-    }
     int low = Math.min(one.get(0).fret(), other.get(0).fret());
     int high = Math.max(one.get(one.size() - 1).fret(), other.get(other.size() - 1).fret());
     return high - low + 1;
   }
 
-  /** Frets covered on one string, the outer ones included; 0 for an empty string. */
+  /** Frets covered on one string, the outer ones included. */
   private static int width(List<Dot> string) {
-    return string.isEmpty() ? 0 : string.get(string.size() - 1).fret() - string.get(0).fret() + 1;
+    return width(string, string);
   }
 
   /** Whether two shapes have a fret in common. */

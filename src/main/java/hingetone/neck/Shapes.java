@@ -28,37 +28,65 @@ public final class Shapes {
   /**
    * All shapes that lie wholly on the neck, up the neck, even ones before those in one position;
    * where both come out the same it is there once. For A minor pentatonic in standard tuning: the
-   * five shapes of the handbooks, once more an octave up as far as the neck goes.
+   * five shapes of the handbooks, once more an octave up as far as the neck goes. Where the frets
+   * above a capo hold no shape on all strings: one with what they do hold, its gaps marked. Never
+   * empty, and no dot off the neck.
    */
   public static List<Shape> of(Fretboard fretboard, Scale scale) {
     Shapes shapes = new Shapes(fretboard, scale);
-    List<Shape> whole = shapes.all(Sharing.ANYWHERE).stream().filter(shapes::fits).toList();
+    List<Shape> whole =
+        needed(shapes.shared(Sharing.ANYWHERE)).stream().filter(shapes::fits).toList();
     if (!whole.isEmpty()) {
       return whole;
     }
-    List<Shape> squeezed = shapes.all(fretboard.lastFret());
-    List<Shape> fitting = squeezed.stream().filter(shapes::fits).toList();
-    return fitting.isEmpty() ? squeezed : fitting;
+    List<Shape> squeezed =
+        shapes.shared(fretboard.lastFret()).stream().filter(shapes::fits).toList();
+    Shape reachable = shapes.reachable();
+    boolean holdMore = squeezed.stream().anyMatch(s -> s.size() >= reachable.size());
+    return holdMore ? needed(squeezed) : List.of(reachable);
   }
 
   private boolean fits(Shape shape) {
     return shape.low() >= 0 && shape.high() <= fretboard.lastFret();
   }
 
-  private List<Shape> all(int lastFret) {
+  /** A shape of each layout from each place on the lowest string. */
+  private List<Shape> shared(int lastFret) {
     List<Shape> found = new ArrayList<>();
+    int lowest = byPitch().get(0);
     for (int fret = 0; fret <= fretboard.lastFret(); fret++) {
-      int lowest = byPitch().get(0);
       if (degreeOf(fretboard.open(lowest) + fret) != null) {
         for (Layout layout : layouts()) {
           add(found, layout, fret, lastFret);
         }
       }
     }
+    return found;
+  }
+
+  private static List<Shape> needed(List<Shape> found) {
     return found.stream()
         .filter(shape -> found.stream().noneMatch(other -> isBetter(other, shape)))
         .sorted(Comparator.comparing(Shape::layout).thenComparing(s -> s.lowest().fret()))
         .toList();
+  }
+
+  /** Every note of the scale that the frets hold, on the lowest string that has it. */
+  private Shape reachable() {
+    List<List<Dot>> strings =
+        new ArrayList<>(Collections.nCopies(fretboard.strings(), List.<Dot>of()));
+    int highest = -1;
+    for (int string : byPitch()) {
+      int open = fretboard.open(string);
+      List<Dot> dots =
+          IntStream.rangeClosed(Math.max(open, highest + 1), open + fretboard.lastFret())
+              .filter(midi -> degreeOf(midi) != null)
+              .mapToObj(midi -> dot(string, midi))
+              .toList();
+      strings.set(fretboard.strings() - string, dots);
+      highest = dots.isEmpty() ? highest : dots.get(dots.size() - 1).pitch().midi();
+    }
+    return new Shape(scale, Layout.POSITION, strings);
   }
 
   /** Whether a shape makes another needless: it holds all of it, or needs no such stretch. */
@@ -67,9 +95,10 @@ public final class Shapes {
         one.layout() == other.layout()
             && one.size() > other.size()
             && one.dots().containsAll(other.dots());
-    boolean tooWide = other.stretch() == Shape.Stretch.TOO_WIDE;
-    boolean sameStart = one.start().equals(other.start());
-    return holdsAll || (tooWide && sameStart && one.stretch() != Shape.Stretch.TOO_WIDE);
+    return holdsAll
+        || (one.start().equals(other.start())
+            && other.stretch() == Shape.Stretch.TOO_WIDE
+            && one.stretch() != Shape.Stretch.TOO_WIDE);
   }
 
   /** A position always; an even shape where a fourth holds a whole number of the scale's notes. */

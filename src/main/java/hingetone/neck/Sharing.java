@@ -1,8 +1,8 @@
 package hingetone.neck;
 
 import hingetone.neck.Shape.Layout;
-import java.util.HashMap;
-import java.util.Map;
+import java.util.Arrays;
+import java.util.Comparator;
 import java.util.stream.IntStream;
 
 /**
@@ -20,8 +20,14 @@ final class Sharing {
 
   private static final double UNEVEN_IN_POSITION = 0.1;
 
+  /**
+   * A stretch that no hand has, on one string or from a string to the next: more than all that
+   * follows, so that it is chosen only where there is no other way.
+   */
+  private static final double OUT_OF_REACH = 1000;
+
   /** A string with no note at all. */
-  private static final double EMPTY = 400;
+  private static final double EMPTY = 1400;
 
   /** A stretch over five frets, and over each further one. */
   private static final double WIDE = 0.5;
@@ -37,9 +43,7 @@ final class Sharing {
   /** A fret beyond the neck. */
   private static final double OFF_THE_NECK = 1e6;
 
-  private record Place(int string, int note, int handBefore) {}
-
-  private record Choice(double cost, int count) {}
+  private static final int NOT_YET = -1;
 
   private final Layout layout;
   private final int[] open;
@@ -47,7 +51,14 @@ final class Sharing {
   private final int even;
   private final int lastFret;
   private final int hand;
-  private final Map<Place, Choice> known = new HashMap<>();
+
+  /**
+   * The least cost from a string on, and how many notes it takes for it; by the string, its first
+   * note, and how many notes the string before took.
+   */
+  private final double[][][] least;
+
+  private final int[][][] chosen;
 
   private Sharing(Layout layout, int[] open, int[] notes, int even, int lastFret, int hand) {
     this.layout = layout;
@@ -56,6 +67,13 @@ final class Sharing {
     this.even = even;
     this.lastFret = lastFret;
     this.hand = hand;
+    this.least = new double[open.length][notes.length + 1][MOST_ON_A_STRING + 1];
+    this.chosen = new int[open.length][notes.length + 1][MOST_ON_A_STRING + 1];
+    for (int[][] ofString : chosen) {
+      for (int[] ofNote : ofString) {
+        Arrays.fill(ofNote, NOT_YET);
+      }
+    }
   }
 
   /**
@@ -73,7 +91,7 @@ final class Sharing {
         layout == Layout.EVEN ? IntStream.of(start) : IntStream.rangeClosed(start - 1, start);
     return hands
         .mapToObj(hand -> new Sharing(layout, open, notes, even, lastFret, hand))
-        .min(java.util.Comparator.comparingDouble(s -> s.from(s.beginning()).cost))
+        .min(Comparator.comparingDouble(s -> s.leastFrom(0, 0, 0)))
         .orElseThrow()
         .counts();
   }
@@ -86,66 +104,78 @@ final class Sharing {
     return scaleSize * 5 / 12.0;
   }
 
-  private Place beginning() {
-    return new Place(0, 0, hand);
-  }
-
   private int[] counts() {
+    leastFrom(0, 0, 0);
     int[] counts = new int[open.length];
-    Place place = beginning();
+    int note = 0;
+    int before = 0;
     for (int string = 0; string < open.length; string++) {
-      counts[string] = from(place).count;
-      place = after(place, counts[string]);
+      before = chosen[string][note][before];
+      counts[string] = before;
+      note += before;
     }
     return counts;
   }
 
-  private Place after(Place place, int count) {
-    boolean moves = layout == Layout.EVEN && count > 0;
-    int handAfter = moves ? fret(place.string, place.note) : place.handBefore;
-    return new Place(place.string + 1, place.note + count, handAfter);
+  /**
+   * The least cost of the strings from one on.
+   *
+   * @param note its first note
+   * @param before how many notes the string before took
+   */
+  private double leastFrom(int string, int note, int before) {
+    if (string == open.length) {
+      return 0;
+    }
+    if (chosen[string][note][before] == NOT_YET) {
+      choose(string, note, before);
+    }
+    return least[string][note][before];
   }
 
-  private Choice from(Place place) {
-    if (place.string == open.length) {
-      return new Choice(0, 0);
-    }
-    Choice before = known.get(place);
-    if (before != null) {
-      return before;
-    }
+  private void choose(int string, int note, int before) {
     boolean isEven = layout == Layout.EVEN;
-    int fewest = isEven ? Math.max(1, even - 1) : place.string == 0 ? 1 : 0;
+    int fewest = isEven ? Math.max(1, even - 1) : string == 0 ? 1 : 0;
     int most = isEven ? Math.min(even + 1, MOST_ON_A_STRING) : MOST_ON_A_STRING;
-    Choice best = new Choice(Double.MAX_VALUE, 0);
+    least[string][note][before] = Double.MAX_VALUE;
     for (int count = fewest; count <= most; count++) {
-      double cost = cost(place, count) + from(after(place, count)).cost;
-      best = cost < best.cost ? new Choice(cost, count) : best;
+      double cost = cost(string, note, before, count) + leastFrom(string + 1, note + count, count);
+      if (cost < least[string][note][before]) {
+        least[string][note][before] = cost;
+        chosen[string][note][before] = count;
+      }
     }
-    known.put(place, best);
-    return best;
   }
 
-  private double cost(Place place, int count) {
+  private double cost(int string, int first, int before, int count) {
     double uneven = Math.abs(count - even) * (layout == Layout.EVEN ? UNEVEN : UNEVEN_IN_POSITION);
     if (count == 0) {
       return uneven + EMPTY;
     }
-    int low = fret(place.string, place.note);
-    int high = fret(place.string, place.note + count - 1);
+    int low = fret(string, first);
+    int high = fret(string, first + count - 1);
     double cost = uneven + stretch(high - low + 1) + offTheNeck(low, high);
-    if (layout == Layout.EVEN) {
-      return cost + DRIFT * square(low - place.handBefore);
+    if (before > 0) {
+      int lowBefore = fret(string - 1, first - before);
+      int highBefore = fret(string - 1, first - 1);
+      cost += jump(Math.max(high, highBefore) - Math.min(low, lowBefore) + 1);
+      cost += layout == Layout.EVEN ? DRIFT * square(low - lowBefore) : 0;
     }
-    for (int note = place.note; note < place.note + count; note++) {
-      cost += OUTSIDE * square(outside(fret(place.string, note)));
+    for (int note = first; note < first + count && layout == Layout.POSITION; note++) {
+      cost += OUTSIDE * square(outside(fret(string, note)));
     }
     return cost;
   }
 
-  private double stretch(int width) {
+  private static double stretch(int width) {
     int over = width - Shape.HAND;
-    return over <= 0 ? 0 : WIDE + TOO_WIDE * (over - 1);
+    return over <= 0 ? 0 : WIDE + TOO_WIDE * (over - 1) + (over > 1 ? OUT_OF_REACH : 0);
+  }
+
+  /** What the frets on two strings together cost. */
+  private static double jump(int width) {
+    int over = width - Shape.WITH_A_SHIFT;
+    return over <= 0 ? 0 : OUT_OF_REACH + TOO_WIDE * over;
   }
 
   private double offTheNeck(int low, int high) {

@@ -68,6 +68,11 @@ final class ShapeText {
           case NONE -> "";
           case WIDE -> ", a stretch of five frets";
           case TOO_WIDE -> ", more than one hand covers: the tuning allows no better";
+          case BROKEN ->
+              ": no whole shape fits on the "
+                  + neck.lastFret()
+                  + (neck.capo() == 0 ? " frets of this neck" : " frets above the capo")
+                  + "; these are the notes they have";
         };
     lines.add(
         InkedLine.of("  " + shape.scale(), Ink.STRONG)

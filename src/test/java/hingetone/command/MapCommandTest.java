@@ -113,6 +113,15 @@ class MapCommandTest {
   }
 
   @Test
+  void where_no_whole_shape_fits_above_the_capo_the_map_says_so_and_shows_what_is_there() {
+    String chart = "demo-charts/lantern-quay.yaml";
+    String[] shortNeck = {"map", chart, "--tuning", "C3 G3 D4", "--capo", "12", "--frets", "17"};
+    assertThat(run(shortNeck)).as(err.toString()).isZero();
+    assertThat(out.toString().replaceAll("\\s+", " "))
+        .contains("no whole shape fits on the 5 frets above the capo; these are the notes they");
+  }
+
+  @Test
   void a_section_a_bar_a_scale_a_tuning_and_a_capo_may_be_asked_for() throws Exception {
     JsonNode map = json("--section", "high", "--scale", "B dorian", "--capo", "2");
     assertThat(map.at("/sections")).hasSize(1);
