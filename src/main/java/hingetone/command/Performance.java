@@ -92,8 +92,8 @@ final class Performance {
           });
   private volatile CompletableFuture<Music> music;
   private volatile String feel;
-  private Optional<Shown> shown;
-  private Position shownFrom;
+  private volatile Optional<Shown> shown;
+  private volatile Position shownFrom;
 
   /**
    * A performance that has not begun.
@@ -242,8 +242,8 @@ final class Performance {
     transport.send(new Command.Play());
     return new Stage(
         transport,
-        () -> nextGroove(transport, runner),
-        next -> hear(next.apply(shown), transport, runner),
+        () -> worker.execute(() -> nextGroove(transport, runner)),
+        next -> worker.execute(() -> hear(next.apply(shown), transport, runner)),
         settings -> keep(settings, runner));
   }
 
