@@ -249,10 +249,18 @@ final class Performance {
 
   /** Other example phrases from the next bar on. */
   private void hear(Optional<Shown> other, Transport transport, Runner runner) {
+    Optional<Shown> before = shown;
     shown = other;
     int bar = transport.playhead().at(Clock.SYSTEM.nanos()).position().bar();
     shownFrom = Position.of(bar + 1, 1);
-    transport.send(new Command.Follow(laps()));
+    try {
+      transport.send(new Command.Follow(laps()));
+    } catch (CommandFailure e) {
+      // A phrase file of the player's own that cannot be read: the music goes on as it was.
+      shown = before;
+      runner.offer(new Message.Notice(e.getMessage().lines().findFirst().orElse("")));
+      return;
+    }
     learn(transport.status().keyShift(), runner);
     String words = other.map(which -> "Listen to " + which.words() + ".").orElse("All yours.");
     runner.offer(new Message.Notice(words));
