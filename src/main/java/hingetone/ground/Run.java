@@ -1,9 +1,12 @@
 package hingetone.ground;
 
+import hingetone.neck.Figure;
+import hingetone.neck.Fretboard;
 import hingetone.neck.Spot;
 import hingetone.theory.Pitch;
 import hingetone.time.Beats;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * A busy way over a line, its last step landing on it.
@@ -53,5 +56,20 @@ public record Run(Kind kind, List<Step> steps, int fromFret, int toFret, double 
   /** Where the first step is played. */
   public List<Spot> figure() {
     return steps.get(0).spots();
+  }
+
+  /**
+   * The figure of a walk octaves away in its new fingering, where the neck has room for all its
+   * steps; empty for scale runs.
+   */
+  public Optional<Figure> octaves(Fretboard neck, int octaves) {
+    if (kind == Kind.SCALE) {
+      return Optional.empty();
+    }
+    List<Figure.Touch> touches =
+        figure().stream().map(spot -> new Figure.Touch(spot, Optional.empty())).toList();
+    return new Figure(touches, steps.get(0).together())
+        .octaves(neck, octaves)
+        .filter(f -> f.low() + frets() >= 0 && f.high() + frets() <= neck.lastFret());
   }
 }

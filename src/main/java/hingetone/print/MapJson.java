@@ -13,6 +13,7 @@ import hingetone.ground.Run;
 import hingetone.ground.Stay;
 import hingetone.ground.Turnaround;
 import hingetone.neck.Dot;
+import hingetone.neck.Figure;
 import hingetone.neck.Shape;
 import hingetone.neck.Spot;
 import hingetone.theory.Chord;
@@ -164,7 +165,7 @@ public final class MapJson {
                 "scale", texts(crossing.commonTones().scale()),
                 "chords", texts(crossing.commonTones().chords())),
         "holds", crossing.holds().stream().map(MapJson::hold).toList(),
-        "runs", crossing.runs().stream().map(MapJson::run).toList(),
+        "runs", crossing.runs().stream().map(this::run).toList(),
         "stays", crossing.stays().stream().map(MapJson::stay).toList());
   }
 
@@ -176,7 +177,7 @@ public final class MapJson {
         "to", turnaround.to().toString(),
         "scales", scales(turnaround.scales()),
         "holds", turnaround.holds().stream().map(MapJson::hold).toList(),
-        "runs", turnaround.runs().stream().map(MapJson::run).toList(),
+        "runs", turnaround.runs().stream().map(this::run).toList(),
         "stays", turnaround.stays().stream().map(MapJson::stay).toList());
   }
 
@@ -205,7 +206,7 @@ public final class MapJson {
         "degreeAfter", bend.after().degree().toString());
   }
 
-  private static Object run(Run run) {
+  private Object run(Run run) {
     return object(
         "kind", run.kind().name().toLowerCase(java.util.Locale.ROOT),
         "figure", run.figure().stream().map(MapJson::spot).toList(),
@@ -213,6 +214,8 @@ public final class MapJson {
         "toFret", run.toFret(),
         "frets", run.frets(),
         "travelMm", Math.round(run.travel()),
+        "octaveLower", run.octaves(ground.fretboard(), -1).map(MapJson::spots),
+        "octaveHigher", run.octaves(ground.fretboard(), 1).map(MapJson::spots),
         "steps", run.steps().stream().map(MapJson::step).toList());
   }
 
@@ -223,6 +226,11 @@ public final class MapJson {
         "together", step.together(),
         "notes", texts(step.notes()),
         "spots", step.spots().stream().map(MapJson::spot).toList());
+  }
+
+  /** Where the fingers of a figure go. */
+  static Object spots(Figure figure) {
+    return figure.touches().stream().map(touch -> spot(touch.spot())).toList();
   }
 
   static Object spot(Spot spot) {

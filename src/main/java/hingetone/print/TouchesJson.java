@@ -12,7 +12,6 @@ import hingetone.theory.Scale;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -62,14 +61,8 @@ final class TouchesJson {
         "cents", pair.bend().kind().cents(),
         "heldString", pair.held().string(),
         "heldFret", pair.held().fret(),
-        "octaveLower", octave(figure, -1),
-        "octaveHigher", octave(figure, 1));
-  }
-
-  private Optional<Object> octave(Figure figure, int octaves) {
-    return figure
-        .octaves(neck, octaves)
-        .map(f -> f.touches().stream().map(t -> MapJson.spot(t.spot())).toList());
+        "octaveLower", figure.octaves(neck, -1).map(MapJson::spots),
+        "octaveHigher", figure.octaves(neck, 1).map(MapJson::spots));
   }
 
   /** For each pair of strings the frets on both and, in the same order, the intervals. */

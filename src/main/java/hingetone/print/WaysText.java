@@ -7,6 +7,8 @@ import hingetone.ground.Hold;
 import hingetone.ground.Run;
 import hingetone.ground.Stay;
 import hingetone.ground.Turnaround;
+import hingetone.neck.Figure;
+import hingetone.neck.Fretboard;
 import hingetone.neck.Spot;
 import hingetone.theory.NoteName;
 import hingetone.time.Beats;
@@ -14,6 +16,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 
@@ -27,11 +30,15 @@ final class WaysText {
 
   private final List<InkedLine> lines = new ArrayList<>();
 
-  private WaysText() {}
+  private final Fretboard neck;
+
+  private WaysText(Fretboard neck) {
+    this.neck = neck;
+  }
 
   /** What crosses the line before a bar; nothing where neither key nor dominant changes there. */
   static List<InkedLine> at(Ground ground, int atBar) {
-    WaysText text = new WaysText();
+    WaysText text = new WaysText(ground.fretboard());
     ground.crossings().stream().filter(c -> c.atBar() == atBar).forEach(text::crossing);
     ground.turnarounds().stream().filter(t -> t.atBar() == atBar).forEach(text::turnaround);
     return text.lines;
@@ -110,8 +117,23 @@ final class WaysText {
                 "; begun "
                     + early(run.steps().get(0).beatsBefore())
                     + " before"
+                    + octave(run)
                     + travel(run.travel()),
                 Ink.FAINT));
+  }
+
+  /** Where a walked double stop begins an octave lower, or else higher. */
+  private String octave(Run run) {
+    if (!run.steps().get(0).together()) {
+      return "";
+    }
+    return octave(run, -1, "lower").or(() -> octave(run, 1, "higher")).orElse("");
+  }
+
+  private Optional<String> octave(Run run, int octaves, String where) {
+    return run.octaves(neck, octaves)
+        .map(Figure::touches)
+        .map(t -> "; an octave " + where + " from " + t.get(0).spot() + ", " + t.get(1).spot());
   }
 
   private static String steps(Run run, Function<Run.Step, String> text) {

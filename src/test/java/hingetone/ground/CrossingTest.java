@@ -2,6 +2,8 @@ package hingetone.ground;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import hingetone.chart.Form;
+import hingetone.neck.Figure;
 import hingetone.neck.Fretboard;
 import hingetone.neck.Shape;
 import hingetone.neck.Spot;
@@ -17,7 +19,9 @@ import hingetone.time.Position;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
+import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 
 class CrossingTest {
@@ -217,15 +221,70 @@ class CrossingTest {
   }
 
   @Test
+  void a_common_tone_that_fights_the_chord_after_the_line_goes_down() {
+    // Common practice. C is of both keys; over Em7 it rubs a half step above B.
+    assertThat(rankOfC("Fmaj7")).isZero();
+    assertThat(rankOfC("Am7")).isZero();
+    assertThat(rankOfC("Em7")).isGreaterThan(2);
+    assertThat(rankOfC("G7")).isGreaterThan(2);
+  }
+
+  /** How many other notes are better held from A minor into C major. */
+  private static int rankOfC(String chordAfter) {
+    Ground ground = Charts.two("A minor", "Am7 | Am7", "C major", chordAfter, GUITAR);
+    return ground.crossings().get(0).holds().stream()
+        .map(hold -> hold.note().name().toString())
+        .distinct()
+        .toList()
+        .indexOf("C");
+  }
+
+  @Test
+  void a_note_of_both_chords_stands_above_one_that_fights_both_over_every_pair_of_keys() {
+    int fighting = 0;
+    for (String chord : List.of("m7", "7", "maj7", "7#9", "m7b5")) {
+      Ground ground = Charts.ground(allPairs(new StringBuilder(), "minor", chord), GUITAR);
+      for (Crossing crossing : ground.crossings()) {
+        Chord before = ground.form().bar(crossing.atBar() - 1).chordAt(Beats.ONE).orElseThrow();
+        Chord after = ground.form().bar(crossing.atBar()).chordAt(Beats.ONE).orElseThrow();
+        boolean fought = false;
+        for (Hold hold : crossing.holds()) {
+          int from = hold.note().midi();
+          int to = hold.noteAfter().midi();
+          boolean fightsBoth = fights(before, from) && fights(after, to);
+          boolean ofBoth = has(before, from) && has(after, to);
+          assertThat(fought && ofBoth).as("%s %s", crossing.atBar(), hold).isFalse();
+          fought |= fightsBoth;
+          fighting += fightsBoth ? 1 : 0;
+        }
+      }
+    }
+    assertThat(fighting).isPositive();
+  }
+
+  private static boolean has(Chord chord, int midi) {
+    return chord.notes().stream().anyMatch(n -> n.chroma() == midi % 12);
+  }
+
+  private static boolean fights(Chord chord, int midi) {
+    return !has(chord, midi) && has(chord, midi - 1);
+  }
+
+  @Test
   void over_every_pair_of_minor_keys_and_of_major_keys_all_ways_keep_their_rules() {
     for (String mode : List.of("minor", "major")) {
+      String chord = mode.equals("minor") ? "m7" : "maj7";
       for (Fretboard neck : NECKS) {
         StringBuilder sections = new StringBuilder();
-        Ground ground = Charts.ground(allPairs(sections, mode), neck);
+        Ground ground = Charts.ground(allPairs(sections, mode, chord), neck);
         Set<String> pairs = new HashSet<>();
         for (Crossing crossing : ground.crossings()) {
           pairs.add(crossing.from() + " " + crossing.to());
           check(ground, crossing);
+        }
+        for (Form.Bar bar : ground.form().bars()) {
+          Shape shape = ground.shapeAt(bar.number(), Beats.ONE);
+          assertThat(shape.dots()).as("bar %d", bar.number()).allMatch(d -> neck.has(d.spot()));
         }
         assertThat(pairs).hasSize(12 * 11);
       }
@@ -233,8 +292,7 @@ class CrossingTest {
   }
 
   /** A section for each key, and a form that goes from each key to each other one. */
-  private static String allPairs(StringBuilder sections, String mode) {
-    String chord = mode.equals("minor") ? "m7" : "maj7";
+  private static String allPairs(StringBuilder sections, String mode, String chord) {
     for (String tonic : TONICS) {
       sections.append(
           Charts.section("s" + tonic.replace("#", "is"), tonic + " " + mode, tonic + chord));
@@ -317,8 +375,24 @@ class CrossingTest {
     return brief
         && !run.steps().get(0).beatsBefore().isAfter(Beats.of(2))
         && last.beatsBefore().isZero()
+        && isRight(run.octaves(neck, -1), run, neck, -12)
+        && isRight(run.octaves(neck, 1), run, neck, 12)
         && last.notes().stream().allMatch(n -> in(crossing.to().pentatonic(), n.midi()))
         && run.steps().stream().allMatch(s -> s.spots().stream().allMatch(neck::has));
+  }
+
+  /** The same notes so many semitones away, with room on the neck for the whole walk. */
+  private static boolean isRight(Optional<Figure> moved, Run run, Fretboard neck, int semitones) {
+    if (moved.isEmpty()) {
+      return true;
+    }
+    List<Spot> spots = moved.get().touches().stream().map(Figure.Touch::spot).toList();
+    return IntStream.range(0, spots.size())
+        .allMatch(
+            i ->
+                neck.midi(spots.get(i)) == neck.midi(run.figure().get(i)) + semitones
+                    && neck.has(spots.get(i))
+                    && neck.has(spots.get(i).up(run.frets())));
   }
 
   private static boolean in(Scale scale, int midi) {
