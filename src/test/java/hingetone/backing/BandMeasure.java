@@ -4,6 +4,7 @@ import hingetone.chart.Chart;
 import hingetone.chart.ChartBar;
 import hingetone.chart.ChartReader;
 import hingetone.chart.Section;
+import hingetone.command.Page;
 import hingetone.groove.BassStyle;
 import hingetone.groove.ChordStyle;
 import hingetone.groove.Groove;
@@ -16,7 +17,6 @@ import hingetone.theory.Interval;
 import hingetone.time.Beats;
 import hingetone.time.Meter;
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashSet;
@@ -318,10 +318,6 @@ final class BandMeasure {
       System.out.print(table());
       return;
     }
-    Path page = Path.of(args[0]);
-    String text = Files.readString(page);
-    int start = text.indexOf("| groove |");
-    int end = text.indexOf("\n\n", start) + 1;
-    Files.writeString(page, text.substring(0, start) + table() + text.substring(end));
+    Page.replaceTable(Path.of(args[0]), "| groove |", table());
   }
 }

@@ -5,11 +5,11 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 
 /** Tables in the pages of {@code src/docs}, written anew by the measurements they come from. */
-final class Page {
+public final class Page {
   private Page() {}
 
   /** Puts a table in the place of the one whose first line starts like this. */
-  static void replaceTable(Path page, String firstLine, String table) throws IOException {
+  public static void replaceTable(Path page, String firstLine, String table) throws IOException {
     String text = Files.readString(page);
     int start = text.indexOf(firstLine);
     int end = text.indexOf("\n\n", start) + 1;
