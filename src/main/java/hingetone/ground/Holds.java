@@ -94,7 +94,7 @@ final class Holds {
         line.after().heard(name(midiAfter)),
         bend,
         Math.round(score * 1000) / 1000.0,
-        line.neck().travel(Route.middle(line.before().shape()), spot.fret()),
+        line.reach(spot.fret()),
         afterwards(midiAfter, move, bend));
   }
 

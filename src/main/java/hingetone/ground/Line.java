@@ -9,6 +9,9 @@ import hingetone.theory.Scale;
 import hingetone.time.Meter;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 
 /**
  * A bar line with a change of key or a resolution on it, and the hand on either side.
@@ -44,5 +47,30 @@ record Line(Fretboard neck, Meter meter, Side before, Side after, List<Shape> ne
 
   boolean shareNothing() {
     return before.small().commonTones(after.small()).isEmpty();
+  }
+
+  /**
+   * Frets by which the old scale's notes would have to move to become the new one's, 0 to 11: 2
+   * from A minor to B minor, 0 from C major to A minor, where shapes stay. Where the two are of
+   * different kinds, as far as the tonic moves.
+   */
+  int shift() {
+    Set<Integer> goal = Home.chromas(after.small().notes().stream());
+    return IntStream.range(0, 12)
+        .filter(frets -> goal.equals(moved(frets)))
+        .findFirst()
+        .orElse(Math.floorMod(after.key().tonic().chroma() - before.key().tonic().chroma(), 12));
+  }
+
+  private Set<Integer> moved(int frets) {
+    return before.small().notes().stream()
+        .map(note -> Math.floorMod(note.chroma() + frets, 12))
+        .collect(Collectors.toSet());
+  }
+
+  /** Millimetres from the hand to a fret; none where the shape before the line has it. */
+  double reach(int fret) {
+    int nearest = Math.max(before.shape().low(), Math.min(before.shape().high(), fret));
+    return neck.travel(nearest, fret);
   }
 }

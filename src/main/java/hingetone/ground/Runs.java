@@ -21,7 +21,6 @@ final class Runs {
   private static final int WALKED_WHOLE = 3;
 
   private static final int WALKED_LAST = 2;
-  private static final int WIDEST_SHIFT = 6;
 
   /** Notes of a scale run before the one that lands. */
   private static final int RUN_UP = 4;
@@ -85,11 +84,15 @@ final class Runs {
     return figures;
   }
 
-  /** The best walks of some figures; what is played is written out for those only. */
+  /**
+   * The best walks of some figures, three frets wide at most unless the keys lie farther apart;
+   * what is played is written out for those only.
+   */
   private List<Run> walks(List<List<Spot>> figures, boolean together, int count) {
+    int widest = Math.max(WALKED_WHOLE, Math.min(line.shift(), 12 - line.shift()));
     List<Walk> walks = new ArrayList<>();
     for (List<Spot> figure : figures) {
-      for (int frets = -WIDEST_SHIFT; frets <= WIDEST_SHIFT; frets++) {
+      for (int frets = -widest; frets <= widest; frets++) {
         if (frets != 0 && lands(figure, frets)) {
           walks.add(new Walk(figure, frets, score(figure, frets)));
         }
@@ -128,9 +131,7 @@ final class Runs {
     }
     steps.add(step(Beats.ZERO, whole, together, up(walk.figure, walk.frets)));
     int low = walk.figure.stream().mapToInt(Spot::fret).min().orElseThrow();
-    double travel =
-        line.neck().travel(Route.middle(line.before().shape()), low)
-            + line.neck().travel(low, low + walk.frets);
+    double travel = line.reach(low) + line.neck().travel(low, low + walk.frets);
     return new Run(Kind.WALK, steps, low, low + walk.frets, travel);
   }
 
@@ -162,10 +163,7 @@ final class Runs {
   }
 
   private double score(List<Spot> figure, int frets) {
-    int shift =
-        Math.floorMod(
-            line.after().key().tonic().chroma() - line.before().key().tonic().chroma(), 12);
-    boolean asTheKey = Math.floorMod(frets, 12) == shift;
+    boolean asTheKey = Math.floorMod(frets, 12) == line.shift() && Math.abs(frets) <= WALKED_WHOLE;
     double high = 1 - (double) (figure.get(0).string() - 1) / line.neck().strings();
     return landingScore(up(figure, frets))
         + Weights.STARTS_ON_CHORD * share(oldChord, figure)
@@ -227,7 +225,7 @@ final class Runs {
     }
     steps.add(step(Beats.ZERO, length, true, List.of(run.goal.spot())));
     int from = run.approach.get(0).fret();
-    double travel = line.neck().travel(Route.middle(line.before().shape()), run.goal.fret());
+    double travel = line.reach(run.goal.fret());
     return new Run(Kind.SCALE, steps, from, run.goal.fret(), travel);
   }
 

@@ -127,11 +127,11 @@ final class Weights {
 
   static final double STARTS_ON_CHORD = 0.4;
 
-  /** Moving as far as the key does. */
+  /** Moving as far as the key does, where that is no more than three frets. */
   static final double AS_THE_KEY_MOVES = 0.6;
 
   /** Lying on the highest string. */
-  static final double HIGH_STRINGS = 0.3;
+  static final double HIGH_STRINGS = 0.5;
 
   /** Each fret of the way, off. */
   static final double FRET_WALKED = 0.15;

@@ -170,6 +170,45 @@ class CrossingTest {
   }
 
   @Test
+  void no_figure_walks_farther_than_three_frets_where_the_keys_lie_nearer_or_share_all_notes() {
+    for (String keys : List.of("A minor:C major", "G major:E minor", "E minor:F minor")) {
+      String[] both = keys.split(":");
+      Crossing crossing =
+          Charts.two(both[0], "N.C. | N.C.", both[1], "N.C.", GUITAR).crossings().get(0);
+      assertThat(crossing.runs())
+          .filteredOn(run -> run.kind() == Run.Kind.WALK)
+          .isNotEmpty()
+          .allMatch(run -> Math.abs(run.frets()) <= 3);
+    }
+  }
+
+  @Test
+  void a_fourth_is_crossed_by_a_short_walk_rather_than_by_five_frets() {
+    for (String to : List.of("D minor", "E minor")) {
+      Ground ground = Charts.two("A minor", "Am7 | Am7", to, to.charAt(0) + "m7", GUITAR);
+      List<Run> runs = ground.crossings().get(0).runs();
+      for (int size : List.of(2, 3, 4)) {
+        Run best =
+            runs.stream()
+                .filter(run -> run.kind() == Run.Kind.WALK && run.figure().size() == size)
+                .findFirst()
+                .orElseThrow();
+        assertThat(Math.abs(best.frets())).as("%d notes to %s", size, to).isLessThan(4);
+      }
+    }
+  }
+
+  @Test
+  void what_the_hand_covers_costs_no_travel() {
+    Ground ground = aMinorToBMinor();
+    Shape hand = ground.shapeAt(2, Beats.ONE);
+    assertThat(ground.crossings().get(0).holds())
+        .filteredOn(h -> h.spot().fret() >= hand.low() && h.spot().fret() <= hand.high())
+        .isNotEmpty()
+        .allMatch(h -> h.travel() == 0);
+  }
+
+  @Test
   void shifts_above_three_frets_are_walked_at_their_end_only() {
     assertThat(Runs.moves(1)).containsExactly(0, 1);
     assertThat(Runs.moves(2)).containsExactly(0, 1, 2);
@@ -344,6 +383,7 @@ class CrossingTest {
       }
     }
     assertThat(crossing.holds()).isNotEmpty();
+    assertThat(crossing.runs()).isNotEmpty();
     assertThat(wrong).as("%s to %s in %s", crossing.from(), crossing.to(), neck).isEmpty();
   }
 
