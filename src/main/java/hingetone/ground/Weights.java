@@ -120,6 +120,7 @@ final class Weights {
   /** What is left of the score of a note that has to move a half tone on the line. */
   static final double MOVED = 0.9;
 
+  /** Holds offered at most. */
   static final int MOST_HOLDS = 12;
 
   /** What makes a run good: landing on the new chord, starting on the old one. */
@@ -127,7 +128,9 @@ final class Weights {
 
   static final double STARTS_ON_CHORD = 0.4;
 
-  /** Moving as far as the key does, where that is no more than three frets. */
+  /**
+   * Moving as far as the old scale must to become the new one, where that is three frets or less.
+   */
   static final double AS_THE_KEY_MOVES = 0.6;
 
   /** Lying on the highest string. */

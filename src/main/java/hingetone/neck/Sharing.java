@@ -10,6 +10,7 @@ import java.util.stream.IntStream;
  * all ways, found by working from the highest string back.
  */
 final class Sharing {
+  /** Notes on a string at most: those of five frets. */
   static final int MOST_ON_A_STRING = 5;
 
   /** As the last fret: no end of the neck is heeded, on either side. */

@@ -11,6 +11,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -94,9 +95,38 @@ class KeyProfilesTest {
     assertThat(checked).isEqualTo(100);
     String page = Files.readString(MODEL).replace("\r", "");
     String block = page.substring(page.indexOf("```disagreements\n") + 17);
-    Set<String> listed = new TreeSet<>(block.substring(0, block.indexOf("```")).lines().toList());
+    Set<String> listed = new TreeSet<>();
+    for (String line : block.substring(0, block.indexOf("```")).lines().toList()) {
+      String[] parts = line.split(" : ");
+      listed.add(parts[0] + " : " + parts[1]);
+      assertThat(parts[2] + " : " + parts[3]).as(line).isEqualTo(judged(parts[0]));
+    }
     assertThat(listed).isEqualTo(disagreements);
     assertThat(page).contains((100 - disagreements.size()) + " of 100");
+  }
+
+  /** The words that the page has for a row: why it is heard otherwise, and who is right. */
+  private static String judged(String row) {
+    List<String> degrees = List.of(row.split(" "));
+    Key key = Key.parse(row.startsWith("1m") ? "C minor" : "C major").orElseThrow();
+    boolean fourth =
+        chords(key, row).stream().anyMatch(c -> c.degreeOf(key.tonic().chroma() + 5).isPresent());
+    boolean half = degrees.get(degrees.size() - 1).equals("5");
+    List<String> why = new ArrayList<>();
+    add(why, "dominant heavy", Collections.frequency(degrees, "5") >= 2);
+    add(why, "mediant", degrees.contains("3m"));
+    add(why, "supertonic", degrees.contains("2m"));
+    add(why, "modal", degrees.contains("b7") || degrees.contains("b3"));
+    add(why, "no fourth", !fourth);
+    add(why, "half close", half);
+    boolean open = half && !fourth && key.toString().equals("C major");
+    return String.join(", ", why) + " : " + (open ? "open" : "stated");
+  }
+
+  private static void add(List<String> why, String word, boolean holds) {
+    if (holds) {
+      why.add(word);
+    }
   }
 
   @Test
