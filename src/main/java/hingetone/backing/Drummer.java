@@ -13,6 +13,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Random;
 import java.util.Set;
+import java.util.stream.LongStream;
 
 /** Plays the drums: patterns with small changes, fills, and a crash where a section starts. */
 final class Drummer {
@@ -23,6 +24,8 @@ final class Drummer {
   private static final int GHOST_VELOCITY = 50;
   private static final int ORNAMENT_PERCENT = 45;
   private static final int TURNAROUND_ORNAMENTS = 3;
+  private static final int FASTEST_FOR_SIXTEENTHS = 160;
+  private static final Beats ORNAMENT_LENGTH = Beats.of(1, 4);
   private static final Set<Integer> BASS_DRUMS = Set.of(35, 36);
   private static final Set<Integer> FEET = Set.of(35, 36, 44);
   private static final Set<Integer> SNARES = Set.of(37, 38, 40);
@@ -110,30 +113,48 @@ final class Drummer {
 
   /** A ghost note between the strokes, or a bass drum that leads back to a beat. */
   private static void ornament(List<Note> strokes, BarPlan plan, Random chance) {
-    Meter meter = plan.bar().meter();
     boolean ghost = chance.nextInt(3) > 0;
-    Beats grid = grid(plan);
-    long steps = meter.barLength().dividedBy(grid).floor();
-    Beats place = grid.times(1 + 2L * chance.nextInt((int) Math.max(1, steps / 2)));
-    boolean free =
-        strokes.stream().noneMatch(n -> n.onset().equals(place) && (isBassDrum(n) || isSnare(n)));
-    if (!free || !place.isBefore(meter.barLength())) {
+    Beats step = step(strokes, plan);
+    List<Beats> places = betweenBeats(step, plan.bar().meter());
+    Beats place = places.get(chance.nextInt(places.size()));
+    if (strokes.stream().anyMatch(n -> (isBassDrum(n) || isSnare(n)) && isWithin(step, n, place))) {
       return;
     }
     if (ghost && strokes.stream().anyMatch(Drummer::isSnare)) {
       boolean stick = strokes.stream().noneMatch(n -> isSnare(n) && n.key() != SIDE_STICK);
       int velocity = 26 + chance.nextInt(14);
-      strokes.add(new Note(place, grid, stick ? SIDE_STICK : SNARE, velocity));
+      strokes.add(new Note(place, ORNAMENT_LENGTH, stick ? SIDE_STICK : SNARE, velocity));
     } else if (strokes.stream().anyMatch(Drummer::isBassDrum)) {
-      strokes.add(new Note(place, grid, BASS_DRUM, 66 + chance.nextInt(14)));
+      strokes.add(new Note(place, ORNAMENT_LENGTH, BASS_DRUM, 66 + chance.nextInt(14)));
     }
   }
 
-  /** The finest notes the drummer adds: swung eighths, the eighths of a triple beat, sixteenths. */
-  private static Beats grid(BarPlan plan) {
+  private static boolean isWithin(Beats step, Note note, Beats place) {
+    return note.onset().isAfter(place.minus(step)) && note.onset().isBefore(place.plus(step));
+  }
+
+  /**
+   * The finest division that the bar is felt in and that can still be played at the groove's
+   * fastest tempo: the drummer adds notes there.
+   */
+  private static Beats step(List<Note> strokes, BarPlan plan) {
     Meter meter = plan.bar().meter();
     boolean swungEighths = plan.feel().percent() > 50 && plan.feel().pair().equals(Beats.ONE);
-    return swungEighths || meter.denominator() > 4 ? Beats.of(1, 2) : Beats.of(1, 4);
+    boolean fast = plan.groove().fastest() > FASTEST_FOR_SIXTEENTHS;
+    if (meter.denominator() <= 4 && strokes.stream().anyMatch(n -> isTriplet(n.onset()))) {
+      return Beats.of(1, 3);
+    }
+    return Beats.of(1, swungEighths || fast || meter.denominator() > 4 ? 2 : 4);
+  }
+
+  private static boolean isTriplet(Beats onset) {
+    return onset.denominator() % 3 == 0;
+  }
+
+  private static List<Beats> betweenBeats(Beats step, Meter meter) {
+    long steps = meter.barLength().dividedBy(step).floor();
+    int every = isTriplet(step) ? 3 : 2;
+    return LongStream.range(0, steps).filter(n -> n % every > 0).mapToObj(step::times).toList();
   }
 
   private static boolean isBassDrum(Note note) {

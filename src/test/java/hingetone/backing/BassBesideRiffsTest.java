@@ -31,8 +31,7 @@ class BassBesideRiffsTest {
 
   /** A riff from low to high, in eighths, one bar of the meter. */
   private static String riff(Meter meter) {
-    int eighths =
-        meter.barLength().times(2).toUnits(1) > 0 ? (int) meter.barLength().times(2).toUnits(1) : 8;
+    int eighths = (int) meter.barLength().times(2).floor();
     return Stream.of("F#1", "A2", "C3", "E3")
             .map(note -> note + "i")
             .collect(Collectors.joining(" "))
