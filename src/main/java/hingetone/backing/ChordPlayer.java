@@ -65,12 +65,14 @@ final class ChordPlayer {
 
   /**
    * The chord that a stroke plays: the next one already where it comes at most an eighth before the
-   * change and is held over it, a push.
+   * change and is held over it, a push. A rest lasts to its end.
    */
   private Harmony.Change sounding(Sign sign) {
     Harmony.Change own = lap.harmony().at(sign.start());
     boolean late =
-        sign.start().isAfter(own.start()) && !sign.start().plus(PUSH).isBefore(own.end());
+        own.chord().isPresent()
+            && sign.start().isAfter(own.start())
+            && !sign.start().plus(PUSH).isBefore(own.end());
     if (!late || !sign.end().isAfter(own.end()) || own.end().equals(lap.length())) {
       return own;
     }

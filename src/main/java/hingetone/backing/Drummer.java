@@ -116,6 +116,9 @@ final class Drummer {
     boolean ghost = chance.nextInt(3) > 0;
     Beats step = step(strokes, plan);
     List<Beats> places = betweenBeats(step, plan.bar().meter());
+    if (places.isEmpty()) {
+      return;
+    }
     Beats place = places.get(chance.nextInt(places.size()));
     if (strokes.stream().anyMatch(n -> (isBassDrum(n) || isSnare(n)) && isWithin(step, n, place))) {
       return;
