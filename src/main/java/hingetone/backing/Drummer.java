@@ -115,14 +115,14 @@ final class Drummer {
   private static void ornament(List<Note> strokes, BarPlan plan, Random chance) {
     boolean ghost = chance.nextInt(3) > 0;
     Beats step = step(strokes, plan);
-    List<Beats> places = betweenBeats(step, plan.bar().meter());
-    if (places.isEmpty()) {
+    List<Beats> free =
+        betweenBeats(step, plan.bar().meter()).stream()
+            .filter(at -> strokes.stream().noneMatch(n -> isOwn(n) && isWithin(step, n, at)))
+            .toList();
+    if (free.isEmpty()) {
       return;
     }
-    Beats place = places.get(chance.nextInt(places.size()));
-    if (strokes.stream().anyMatch(n -> (isBassDrum(n) || isSnare(n)) && isWithin(step, n, place))) {
-      return;
-    }
+    Beats place = free.get(chance.nextInt(free.size()));
     if (ghost && strokes.stream().anyMatch(Drummer::isSnare)) {
       boolean stick = strokes.stream().noneMatch(n -> isSnare(n) && n.key() != SIDE_STICK);
       int velocity = 26 + chance.nextInt(14);
@@ -130,6 +130,11 @@ final class Drummer {
     } else if (strokes.stream().anyMatch(Drummer::isBassDrum)) {
       strokes.add(new Note(place, ORNAMENT_LENGTH, BASS_DRUM, 66 + chance.nextInt(14)));
     }
+  }
+
+  /** Whether a note is of the drums that ornaments are played on. */
+  private static boolean isOwn(Note note) {
+    return isBassDrum(note) || isSnare(note);
   }
 
   private static boolean isWithin(Beats step, Note note, Beats place) {

@@ -21,7 +21,7 @@ import org.junit.jupiter.params.provider.MethodSource;
 
 /** The aims of {@code src/docs/band.md}, held for every groove over the demo charts. */
 class BandMeasureTest {
-  private static final int LAPS = 2;
+  private static final int LAPS = BandMeasure.LAPS;
   private static final int TICKS = 960;
 
   /** The lead plays above C5. */
