@@ -161,18 +161,26 @@ public record Phrase(Key key, List<Tone> tones) {
             .toList());
   }
 
-  /** The phrase with fewer notes: only its landing, its outer notes and those on whole beats. */
+  /**
+   * The phrase with fewer notes: only its landing, its outer notes and those on whole beats. A note
+   * rings on over those left out after it, as long as there was no rest between them.
+   */
   public Phrase thinned(Beats beat) {
+    Tone landing = landing();
     Tone last = tones.get(tones.size() - 1);
-    return withTones(
-        tones.stream()
-            .filter(
-                tone ->
-                    tone.equals(landing())
-                        || tone.onset().equals(start())
-                        || tone.equals(last)
-                        || tone.onset().modulo(beat).isZero())
-            .toList());
+    List<Tone> kept = new ArrayList<>();
+    for (Tone tone : tones) {
+      int before = kept.size() - 1;
+      if (tone.equals(landing)
+          || tone.onset().equals(start())
+          || tone.equals(last)
+          || tone.onset().modulo(beat).isZero()) {
+        kept.add(tone);
+      } else if (kept.get(before).end().equals(tone.onset())) {
+        kept.set(before, kept.get(before).withLength(tone.end().minus(kept.get(before).onset())));
+      }
+    }
+    return withTones(kept);
   }
 
   /**

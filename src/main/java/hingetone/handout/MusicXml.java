@@ -9,10 +9,8 @@ import hingetone.exchange.Maker;
 import hingetone.exchange.Plan;
 import hingetone.exchange.Prompt;
 import hingetone.handout.WrittenBars.Event;
-import hingetone.handout.WrittenBars.Struck;
-import hingetone.theory.Chord;
-import hingetone.theory.NoteName;
 import hingetone.theory.Pitch;
+import hingetone.time.Beats;
 import hingetone.time.Meter;
 import java.util.ArrayList;
 import java.util.List;
@@ -106,7 +104,7 @@ public final class MusicXml {
     }
     xml.open("attributes");
     if (starts) {
-      xml.leaf("divisions", WrittenBars.DIVISIONS);
+      xml.leaf("divisions", Sign.DIVISIONS);
     }
     if (key) {
       String mode = bar.key().mode().name();
@@ -158,15 +156,6 @@ public final class MusicXml {
     if (number == first || newSection && !sameTempo(bar, before)) {
       tempo(bar);
     }
-    for (Made phrase : made) {
-      Prompt prompt = phrase.prompt();
-      if (prompt.landOn().bar() == number) {
-        String role = prompt.role().name().toLowerCase(Locale.ROOT);
-        String to = prompt.repliesTo().map(i -> " to " + i).orElse("");
-        xml.open("direction", "placement", "above").open("direction-type");
-        xml.leaf("words", role + " " + prompt.index() + to).close().close();
-      }
-    }
   }
 
   private static boolean sameTempo(Bar bar, Bar before) {
@@ -191,124 +180,45 @@ public final class MusicXml {
     return meter.denominator() == 8 ? "quarter" : "eighth";
   }
 
-  /** The bar's notes; a chord symbol stands before the note or rest that begins with it. */
+  /** The bar's notes; chord symbols and words stand before the note or rest they begin with. */
   private void events(int number, boolean tab) {
+    Bar bar = form.bar(number);
+    List<Event> events = written.bar(number);
+    List<List<String>> beams = Beaming.of(bar.meter(), events);
     long at = 0;
-    for (Event event : written.bar(number)) {
-      if (!tab && number >= 1) {
-        chord(form.bar(number), at);
+    for (int i = 0; i < events.size(); i++) {
+      long end = at + events.get(i).sign().length();
+      if (!tab) {
+        words(number, at, end);
+        if (number >= 1) {
+          chord(bar, at);
+        }
       }
-      event(event, tab);
-      at += event.sign().length();
+      WrittenNotes.add(xml, events.get(i), beams.get(i), tab);
+      at = end;
+    }
+  }
+
+  /** Who lands between two places of a bar. */
+  private void words(int number, long from, long to) {
+    for (Made phrase : made) {
+      Prompt prompt = phrase.prompt();
+      Beats beat = prompt.landOn().beat().minus(Beats.ONE);
+      long place = form.bar(number).meter().toQuarters(beat).toUnits(Sign.DIVISIONS);
+      if (prompt.landOn().bar() == number && from <= place && place < to) {
+        String role = prompt.role().name().toLowerCase(Locale.ROOT);
+        String answered = prompt.repliesTo().map(i -> " to " + i).orElse("");
+        xml.open("direction", "placement", "above").open("direction-type");
+        xml.leaf("words", role + " " + prompt.index() + answered).close().close();
+      }
     }
   }
 
   private void chord(Bar bar, long at) {
     for (ChartBar.Slot slot : bar.chords().chords()) {
       if (WrittenBars.place(bar.meter(), slot) == at) {
-        xml.open("harmony");
-        slot.chord().ifPresentOrElse(this::chord, this::noChord);
-        xml.close();
+        ChordSymbol.add(xml, slot.chord());
       }
     }
-  }
-
-  private void noChord() {
-    xml.open("root").leaf("root-step", "C", "text", "").close();
-    xml.leaf("kind", "none", "text", "N.C.");
-  }
-
-  private void chord(Chord chord) {
-    Kind kind = Kind.of(chord);
-    xml.open("root");
-    name("root", chord.root());
-    xml.close();
-    xml.leaf("kind", kind.name(), "text", chord.quality().suffix());
-    chord
-        .bass()
-        .ifPresent(
-            bass -> {
-              xml.open("bass");
-              name("bass", bass);
-              xml.close();
-            });
-    for (Kind.Degree degree : kind.differences(chord)) {
-      xml.open("degree", "print-object", "no").leaf("degree-value", degree.value());
-      xml.leaf("degree-alter", degree.alter()).leaf("degree-type", degree.type()).close();
-    }
-  }
-
-  private void name(String prefix, NoteName name) {
-    xml.leaf(prefix + "-step", name.letter());
-    if (name.alteration() != 0) {
-      xml.leaf(prefix + "-alter", name.alteration());
-    }
-  }
-
-  private void event(Event event, boolean tab) {
-    if (event.notes().isEmpty()) {
-      xml.open("note").empty("rest");
-      value(event);
-      xml.close();
-      return;
-    }
-    for (int i = 0; i < event.notes().size(); i++) {
-      Struck struck = event.notes().get(i);
-      xml.open("note");
-      if (i > 0) {
-        xml.empty("chord");
-      }
-      xml.open("pitch").leaf("step", struck.tone().pitch().name().letter());
-      if (struck.tone().pitch().name().alteration() != 0) {
-        xml.leaf("alter", struck.tone().pitch().name().alteration());
-      }
-      xml.leaf("octave", struck.tone().pitch().octave()).close();
-      value(event);
-      notations(event, struck, tab);
-      xml.close();
-    }
-  }
-
-  private void value(Event event) {
-    xml.leaf("duration", event.sign().length());
-    if (event.goneOn()) {
-      xml.empty("tie", "type", "stop");
-    }
-    if (event.goesOn()) {
-      xml.empty("tie", "type", "start");
-    }
-    xml.leaf("voice", 1).leaf("type", event.sign().type());
-    if (event.sign().dotted()) {
-      xml.empty("dot");
-    }
-    if (event.sign().triplet()) {
-      xml.open("time-modification").leaf("actual-notes", 3).leaf("normal-notes", 2).close();
-    }
-  }
-
-  private void notations(Event event, Struck struck, boolean tab) {
-    boolean bends = struck.tone().bend().isPresent() && !event.goneOn();
-    if (!tab && !bends && !event.goneOn() && !event.goesOn()) {
-      return;
-    }
-    xml.open("notations");
-    if (event.goneOn()) {
-      xml.empty("tied", "type", "stop");
-    }
-    if (event.goesOn()) {
-      xml.empty("tied", "type", "start");
-    }
-    if (tab || bends) {
-      xml.open("technical");
-      if (tab) {
-        xml.leaf("string", struck.spot().string()).leaf("fret", struck.spot().fret());
-      }
-      if (bends) {
-        int semitones = struck.tone().reached().midi() - struck.tone().pitch().midi();
-        xml.open("bend").leaf("bend-alter", semitones).close();
-      }
-      xml.close();
-    }
-    xml.close();
   }
 }

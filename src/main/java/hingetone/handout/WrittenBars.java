@@ -18,19 +18,6 @@ import java.util.TreeMap;
  * that one note sign has, tied where a sound goes on.
  */
 final class WrittenBars {
-  /** Lengths are counted in these parts of a quarter: enough for 64ths and for triplets. */
-  static final int DIVISIONS = 48;
-
-  /**
-   * A note sign.
-   *
-   * @param length its length in {@link #DIVISIONS}
-   * @param type its name in MusicXML
-   * @param dotted whether it has a dot
-   * @param triplet whether three of it take the time of two
-   */
-  record Sign(int length, String type, boolean dotted, boolean triplet) {}
-
   /** A note that is struck, and where. */
   record Struck(Tone tone, Spot spot) {}
 
@@ -43,27 +30,6 @@ final class WrittenBars {
    * @param goneOn whether it is tied to the same notes before it
    */
   record Event(Sign sign, List<Struck> notes, boolean goesOn, boolean goneOn) {}
-
-  private static final List<Sign> SIGNS =
-      List.of(
-          new Sign(288, "whole", true, false),
-          new Sign(192, "whole", false, false),
-          new Sign(144, "half", true, false),
-          new Sign(96, "half", false, false),
-          new Sign(72, "quarter", true, false),
-          new Sign(48, "quarter", false, false),
-          new Sign(36, "eighth", true, false),
-          new Sign(32, "quarter", false, true),
-          new Sign(24, "eighth", false, false),
-          new Sign(18, "16th", true, false),
-          new Sign(16, "eighth", false, true),
-          new Sign(12, "16th", false, false),
-          new Sign(8, "16th", false, true),
-          new Sign(6, "32nd", false, false),
-          new Sign(4, "32nd", false, true),
-          new Sign(3, "64th", false, false),
-          new Sign(2, "64th", false, true),
-          new Sign(1, "128th", false, true));
 
   /** A sound between two places, in divisions from bar 1. */
   private record Sound(long start, long end, List<Struck> notes) {}
@@ -83,11 +49,11 @@ final class WrittenBars {
       Beats landing = form.quarters(phrase.prompt().landOn());
       for (int i = 0; i < phrase.spots().size(); i++) {
         Tone tone = phrase.phrase().tones().get(i);
-        long start = landing.plus(tone.onset()).toUnits(DIVISIONS);
+        long start = landing.plus(tone.onset()).toUnits(Sign.DIVISIONS);
         struck
             .computeIfAbsent(start, s -> new ArrayList<>())
             .add(new Struck(tone, phrase.spots().get(i)));
-        ends.merge(start, landing.plus(tone.end()).toUnits(DIVISIONS), Math::max);
+        ends.merge(start, landing.plus(tone.end()).toUnits(Sign.DIVISIONS), Math::max);
       }
     }
     List<Long> starts = List.copyOf(struck.keySet());
@@ -98,15 +64,22 @@ final class WrittenBars {
     }
   }
 
-  /** What is written in a bar. */
+  /**
+   * What is written in a bar. Only in the count-in a silent bar is one rest: where chords stand
+   * above, a rest in each group keeps them in their place with readers that move the symbol over a
+   * bar-long rest to the next note.
+   */
   List<Event> bar(int number) {
     Meter meter = form.bar(number).meter();
-    long start = form.startOf(number).toUnits(DIVISIONS);
-    long end = form.startOf(number).plus(meter.barLength()).toUnits(DIVISIONS);
+    long start = form.startOf(number).toUnits(Sign.DIVISIONS);
+    long end = form.startOf(number).plus(meter.barLength()).toUnits(Sign.DIVISIONS);
     List<Long> changes = number < 1 ? List.of() : changes(form.bar(number), start);
-    int beat = (int) meter.beatLength().toUnits(DIVISIONS);
+    Cutting cutting = new Cutting(meter);
     List<Event> events = new ArrayList<>();
     long now = start;
+    if (number < 1 && soundAt(now).isEmpty() && nextAfter(now) >= end) {
+      return List.of(new Event(Sign.ofBar((int) (end - start)), List.of(), false, false));
+    }
     while (now < end) {
       Optional<Sound> sound = soundAt(now);
       long until = sound.map(Sound::end).orElse(nextAfter(now));
@@ -114,18 +87,20 @@ final class WrittenBars {
       for (long change : changes) {
         until = change > now ? Math.min(until, change) : until;
       }
-      Sign sign = sign((int) (now - start), (int) (until - now), beat);
+      int inBar = (int) (now - start);
+      int room = (int) (until - now);
+      Sign sign = sound.isPresent() ? cutting.note(inBar, room) : cutting.rest(inBar, room);
       long here = now;
       events.add(
           sound.map(s -> event(s, sign, here)).orElse(new Event(sign, List.of(), false, false)));
-      now += sign.length;
+      now += sign.length();
     }
     return events;
   }
 
   /** Where a chord starts in its bar. */
   static long place(Meter meter, ChartBar.Slot slot) {
-    return meter.toQuarters(slot.beat().minus(Beats.ONE)).toUnits(DIVISIONS);
+    return meter.toQuarters(slot.beat().minus(Beats.ONE)).toUnits(Sign.DIVISIONS);
   }
 
   /** The chord changes of a bar, so that each symbol has a note or a rest to stand on. */
@@ -134,14 +109,7 @@ final class WrittenBars {
   }
 
   private static Event event(Sound sound, Sign sign, long now) {
-    return new Event(sign, sound.notes, now + sign.length < sound.end, now > sound.start);
-  }
-
-  /** The longest sign that fits; one that starts between two beats does not hide the next beat. */
-  private static Sign sign(int inBar, int room, int beat) {
-    int into = inBar % beat;
-    int most = into == 0 ? room : Math.min(room, beat - into);
-    return SIGNS.stream().filter(sign -> sign.length <= most).findFirst().orElseThrow();
+    return new Event(sign, sound.notes, now + sign.length() < sound.end, now > sound.start);
   }
 
   private Optional<Sound> soundAt(long now) {

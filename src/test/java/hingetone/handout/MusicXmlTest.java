@@ -139,7 +139,7 @@ class MusicXmlTest {
           sum += Long.parseLong(textOf(note, "duration"));
         }
       }
-      long bar = form.bar(number).meter().barLength().toUnits(WrittenBars.DIVISIONS);
+      long bar = form.bar(number).meter().barLength().toUnits(Sign.DIVISIONS);
       assertThat(sum).as("bar %s", number).isEqualTo(bar);
     }
   }
