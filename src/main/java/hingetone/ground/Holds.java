@@ -112,10 +112,14 @@ final class Holds {
         && line.after().scale().degreeOf(chroma).isPresent();
   }
 
-  /** A bend to another common tone, the widest that is no more than a whole tone first. */
+  /**
+   * A bend to another common tone that does not fight the chord after the line, a whole tone rather
+   * than a half.
+   */
   private Optional<BentHold> bend(Spot spot, int midi) {
     return List.of(Bend.Kind.WHOLE, Bend.Kind.HALF, Bend.Kind.TONE_AND_A_HALF).stream()
         .filter(kind -> kind.isPlayableAt(spot) && isCommon(midi + kind.cents() / 100))
+        .filter(kind -> chordScore(line.after(), midi + kind.cents() / 100) > 0)
         .findFirst()
         .map(kind -> bent(kind, midi + kind.cents() / 100));
   }

@@ -279,6 +279,18 @@ class CrossingTest {
   }
 
   @Test
+  void a_bend_is_not_held_onto_a_chord_that_its_upper_end_fights() {
+    // E bent a half tone to F would rub over Am; A bent a whole tone to B is its ninth.
+    List<Hold> holds =
+        Charts.two("C major", "C | G", "A minor", "Am", GUITAR).crossings().get(0).holds();
+    assertThat(holds).filteredOn(h -> h.note().name().toString().equals("E")).isNotEmpty();
+    assertThat(holds)
+        .flatExtracting(h -> h.bend().stream().map(b -> b.to().name().toString()).toList())
+        .contains("B")
+        .doesNotContain("F");
+  }
+
+  @Test
   void a_note_of_both_chords_stands_above_one_that_fights_both_over_every_pair_of_keys() {
     int fighting = 0;
     for (String chord : List.of("m7", "7", "maj7", "7#9", "m7b5")) {
