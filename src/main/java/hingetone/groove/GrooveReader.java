@@ -85,7 +85,7 @@ public final class GrooveReader {
     YamlFields fields = new YamlFields(problems, mapping, "in a groove", KEYS, HELP);
     String about =
         fields.read("about", Optional::of, "", "I expected a line that says what it is.");
-    List<Meter> meters = meters(fields);
+    Optional<List<Meter>> meters = meters(fields);
     int[] tempo =
         fields.read(
             "tempo",
@@ -112,7 +112,7 @@ public final class GrooveReader {
         new Groove(
             name,
             about,
-            meters,
+            meters.orElseThrow(),
             tempo[0],
             tempo[1],
             feel,
@@ -122,7 +122,8 @@ public final class GrooveReader {
             human));
   }
 
-  private static List<Meter> meters(YamlFields fields) {
+  /** The groove's meters, none where it fits any; empty where they cannot be read. */
+  private static Optional<List<Meter>> meters(YamlFields fields) {
     if (!fields.has("meter")) {
       fields.missing("meter");
     }
@@ -130,15 +131,15 @@ public final class GrooveReader {
         "meter",
         text -> {
           if (text.equals("any")) {
-            return Optional.of(List.of());
+            return Optional.of(Optional.of(List.of()));
           }
           List<Optional<Meter>> read =
               Arrays.stream(text.split("[,\\s]+")).map(Meter::parse).toList();
           return read.stream().allMatch(Optional::isPresent)
-              ? Optional.of(read.stream().map(Optional::get).toList())
+              ? Optional.of(Optional.of(read.stream().map(Optional::get).toList()))
               : Optional.empty();
         },
-        List.<Meter>of(),
+        Optional.<List<Meter>>empty(),
         "I expected meters, as in meter: 4/4 or meter: 5/4, 7/8, or any.");
   }
 

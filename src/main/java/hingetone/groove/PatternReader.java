@@ -34,15 +34,18 @@ final class PatternReader {
 
   private final Problems problems;
   private final List<Meter> meters;
+  private final boolean metersKnown;
 
   /**
    * A reader for one groove.
    *
-   * @param meters the groove's meters; empty when it fits any
+   * @param meters the groove's meters, none when it fits any; empty when they could not be read:
+   *     then only the signs are looked at
    */
-  PatternReader(Problems problems, List<Meter> meters) {
+  PatternReader(Problems problems, Optional<List<Meter>> meters) {
     this.problems = problems;
-    this.meters = meters;
+    this.meters = meters.orElse(List.of());
+    this.metersKnown = meters.isPresent();
   }
 
   /** The percussion key that a name stands for; a wrong name is reported. */
@@ -162,7 +165,11 @@ final class PatternReader {
 
   private Optional<Strip> strip(Yaml value, String signs, Use use) {
     if (!(value instanceof Yaml.Text text) || text.isEmpty()) {
-      problems.add(value.span(), "no signs", "I expected one sign a step: " + signs);
+      problems.add(value.span(), "no signs", expected(signs));
+      return Optional.empty();
+    }
+    if (!metersKnown) {
+      text.words(problems.source(), BAR).forEach(bar -> areKnown(bar, signs));
       return Optional.empty();
     }
     return meters.isEmpty() ? byBeat(text, signs) : barByBar(text, signs, use);
@@ -200,11 +207,11 @@ final class PatternReader {
 
   private Optional<String> fillSigns(Yaml value, int beats) {
     if (!(value instanceof Yaml.Text text) || text.isEmpty()) {
-      problems.add(value.span(), "no signs", "I expected one sign a step: " + DRUM_SIGNS);
+      problems.add(value.span(), "no signs", expected(DRUM_SIGNS));
       return Optional.empty();
     }
-    Word whole = new Word(text.inner().length() == 0 ? text.value() : source(text), text.inner());
-    if (!areKnown(whole, DRUM_SIGNS)) {
+    Word whole = whole(text);
+    if (!areKnown(whole, DRUM_SIGNS) || !metersKnown) {
       return Optional.empty();
     }
     if (!meters.isEmpty()) {
@@ -224,8 +231,13 @@ final class PatternReader {
     return Optional.of(String.join(" ", cells.stream().map(Word::text).toList()) + " ");
   }
 
-  private String source(Yaml.Text text) {
-    return problems.source().text().substring(text.inner().start(), text.inner().end());
+  private Word whole(Yaml.Text text) {
+    String source = problems.source().text();
+    return new Word(
+        text.inner().length() == 0
+            ? text.value()
+            : source.substring(text.inner().start(), text.inner().end()),
+        text.inner());
   }
 
   private boolean areKnown(Word drawn, String signs) {
@@ -236,11 +248,17 @@ final class PatternReader {
         problems.add(
             new Span(start, start + 1),
             "\"" + Quote.of(Character.toString(c)) + "\" is no sign of this line",
-            "I expected these signs, one a step: " + String.join(" ", signs.split("")) + ".");
+            expected(signs));
         return false;
       }
     }
     return true;
+  }
+
+  private static String expected(String signs) {
+    return "I expected these signs, one a step: "
+        + String.join(" ", signs.replace(".", "").split(""))
+        + " and the dot.";
   }
 
   /** Whether the steps divide each beat evenly. */
