@@ -5,48 +5,104 @@ import hingetone.neck.Spot;
 import hingetone.time.Beats;
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
 
 /** Where the notes of a phrase are played. */
 final class Fingering {
-  private Fingering() {}
+  private final Fretboard neck;
+  private final int fret;
+
+  private Fingering(Fretboard neck, int fret) {
+    this.neck = neck;
+    this.fret = fret;
+  }
 
   /**
-   * A place for every note, in their order: under one hand near a fret where that can be, else each
-   * as near to it as the neck allows. Notes struck together take different strings.
+   * A place for every note, in their order: under one hand near a fret where that can be, else
+   * under one hand before the landing and one from it, else each as near to the fret as the neck
+   * allows. Notes struck together take different strings where the neck has them.
    *
    * @throws IllegalArgumentException if the neck lacks a note
    */
   static List<Spot> of(Fretboard neck, List<Tone> tones, int fret) {
-    List<Integer> midi = tones.stream().map(tone -> tone.pitch().midi()).toList();
-    Optional<Hand> hand = Hand.over(neck, midi, fret);
+    Fingering fingering = new Fingering(neck, fret);
+    Optional<Hand> one = fingering.hand(tones);
+    int pickup = (int) tones.stream().filter(tone -> tone.onset().isNegative()).count();
+    List<Tone> before = tones.subList(0, pickup);
+    List<Tone> after = tones.subList(pickup, tones.size());
+    if (one.isPresent() || before.isEmpty() || after.isEmpty()) {
+      return fingering.spots(tones, one);
+    }
+    List<Spot> spots = new ArrayList<>(fingering.spots(before, fingering.hand(before)));
+    spots.addAll(fingering.spots(after, fingering.hand(after)));
+    return spots;
+  }
+
+  private Optional<Hand> hand(List<Tone> tones) {
+    return Hand.over(neck, tones.stream().map(tone -> tone.pitch().midi()).toList(), fret);
+  }
+
+  private List<Spot> spots(List<Tone> tones, Optional<Hand> hand) {
     int centre = hand.map(h -> (h.low() + h.high()) / 2).orElse(fret);
     List<Spot> spots = new ArrayList<>();
-    Set<Integer> busy = new HashSet<>();
-    Beats now = Beats.ZERO;
-    for (Tone tone : tones) {
-      if (!tone.onset().equals(now)) {
-        busy.clear();
-        now = tone.onset();
-      }
-      Spot spot = place(neck, hand, tone, centre, busy);
-      busy.add(spot.string());
-      spots.add(spot);
+    for (int i = 0; i < tones.size(); i = spots.size()) {
+      Beats onset = tones.get(i).onset();
+      List<Tone> together =
+          tones.subList(i, tones.size()).stream().filter(t -> t.onset().equals(onset)).toList();
+      spots.addAll(
+          ways(together, hand).stream()
+              .min(
+                  Comparator.comparing(Fingering::shared)
+                      .thenComparing(way -> distance(way, centre)))
+              .orElseThrow());
     }
     return spots;
   }
 
-  private static Spot place(
-      Fretboard neck, Optional<Hand> hand, Tone tone, int centre, Set<Integer> busy) {
+  /** Every way to play notes struck together, under a hand where it has them on own strings. */
+  private List<List<Spot>> ways(List<Tone> together, Optional<Hand> hand) {
+    List<List<Spot>> ways = product(together, hand);
+    boolean parted = ways.stream().anyMatch(way -> shared(way) == 0);
+    return parted || hand.isEmpty() ? ways : product(together, Optional.empty());
+  }
+
+  private List<List<Spot>> product(List<Tone> together, Optional<Hand> hand) {
+    List<List<Spot>> ways = List.of(List.of());
+    for (Tone tone : together) {
+      List<Spot> places = places(tone, hand);
+      ways =
+          ways.stream()
+              .flatMap(
+                  way ->
+                      places.stream()
+                          .map(
+                              spot -> {
+                                List<Spot> longer = new ArrayList<>(way);
+                                longer.add(spot);
+                                return longer;
+                              }))
+              .map(List::copyOf)
+              .toList();
+    }
+    return ways;
+  }
+
+  private List<Spot> places(Tone tone, Optional<Hand> hand) {
     List<Spot> under = hand.map(h -> h.spots(tone.pitch().midi())).orElse(List.of());
     List<Spot> all = under.isEmpty() ? neck.spotsOf(tone.pitch()) : under;
-    return all.stream()
-        .min(
-            Comparator.comparing((Spot spot) -> busy.contains(spot.string()))
-                .thenComparingInt(spot -> Math.abs(spot.fret() - centre)))
-        .orElseThrow(() -> new IllegalArgumentException("no place for " + tone.pitch()));
+    if (all.isEmpty()) {
+      throw new IllegalArgumentException("no place for " + tone.pitch());
+    }
+    return all;
+  }
+
+  /** How many notes have no string of their own. */
+  private static int shared(List<Spot> way) {
+    return way.size() - (int) way.stream().map(Spot::string).distinct().count();
+  }
+
+  private static int distance(List<Spot> way, int centre) {
+    return way.stream().mapToInt(spot -> Math.abs(spot.fret() - centre)).sum();
   }
 }

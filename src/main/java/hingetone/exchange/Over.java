@@ -13,6 +13,8 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.UnaryOperator;
+import java.util.stream.Stream;
 
 /**
  * A way over a crossing's line, as notes of a phrase.
@@ -89,18 +91,46 @@ record Over(List<Blank> blanks, List<Tone> beside, String why) {
                 + crossing.to()));
   }
 
-  /** One of the ground's runs that ends on a chord's note, as much of it as there is room for. */
+  /**
+   * One of the ground's runs that ends on a chord's note, as much of it as there is room for. Those
+   * that arrive where the lead goes on come first; another is moved there by octaves.
+   */
   private static Optional<Over> run(Workbench bench, Task task, Crossing crossing, Beats line) {
     Set<Integer> landing = bench.harmony().landingTones(task.space().landing().plus(line));
+    Hand hand = bench.hand(task);
     List<Over> fitting =
         crossing.runs().stream()
             .filter(run -> landing.contains(Math.floorMod(top(last(run)).midi(), 12)))
+            .sorted(Comparator.comparing((Run run) -> !hand.leads(top(last(run)).midi())))
             .flatMap(run -> written(bench, task, crossing, run, line).stream())
             .limit(CHOICES)
+            .map(over -> over.towards(hand))
             .toList();
     return fitting.isEmpty()
         ? Optional.empty()
         : Optional.of(fitting.get(task.random().nextInt(fitting.size())));
+  }
+
+  /** The same way by the fewest octaves that let it arrive under a hand, if any do. */
+  Over towards(Hand hand) {
+    int arrives = blanks.get(blanks.size() - 1).midi().orElseThrow();
+    return Stream.of(0, 1, -1, 2)
+        .filter(octaves -> hand.leads(arrives + 12 * octaves))
+        .findFirst()
+        .map(this::octaves)
+        .orElse(this);
+  }
+
+  private Over octaves(int octaves) {
+    UnaryOperator<Pitch> moved = p -> new Pitch(p.name(), p.octave() + octaves);
+    return new Over(
+        blanks.stream()
+            .map(b -> new Blank(b.stroke(), b.midi().map(m -> m + 12 * octaves), b.direction()))
+            .toList(),
+        beside.stream()
+            .map(t -> new Tone(t.onset(), t.length(), moved.apply(t.pitch()), t.bend().map(moved)))
+            .toList(),
+        why);
   }
 
   private static Run.Step last(Run run) {

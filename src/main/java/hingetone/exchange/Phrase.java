@@ -184,15 +184,18 @@ public record Phrase(Key key, List<Tone> tones) {
   }
 
   /**
-   * The phrase with more notes: each note of a quarter and longer, but the last, is left half way
-   * for the scale note next to it towards the note that follows.
+   * The phrase with more notes: each note of a quarter and longer is left half way for the scale
+   * note next to it towards the note that follows. The last one stays, and one that is held over
+   * the landing.
    */
   public Phrase thickened(Scale scale) {
     ScaleSteps ladder = new ScaleSteps(scale);
     List<Tone> all = new ArrayList<>();
     for (int i = 0; i < tones.size(); i++) {
       Tone tone = tones.get(i);
-      boolean splits = i + 1 < tones.size() && !tone.length().isBefore(THICK) && !isDouble(i);
+      boolean held = tone.onset().isNegative() && !tone.end().isNegative();
+      boolean splits =
+          i + 1 < tones.size() && !held && !tone.length().isBefore(THICK) && !isDouble(i);
       if (!splits) {
         all.add(tone);
         continue;

@@ -122,11 +122,12 @@ final class StatementMaker {
 
   /** Adds the way over the line and the rest of the body to an opening. */
   private Made finish(Hand hand, List<Blank> opening, Beats cut, String start) {
-    Optional<Over> first = over.filter(this::isOnLine);
-    Optional<Over> last = over.filter(way -> !isOnLine(way));
+    Optional<Over> way = over.map(o -> o.towards(hand));
+    Optional<Over> first = way.filter(this::isOnLine);
+    Optional<Over> last = way.filter(o -> !isOnLine(o));
     List<Blank> blanks = new ArrayList<>(first.map(Over::blanks).orElse(List.of()));
     blanks.addAll(opening);
-    Beats from = first.map(way -> way.last().end().max(cut)).orElse(cut);
+    Beats from = first.map(o -> o.last().end().max(cut)).orElse(cut);
     Beats end = bench.bodyEnd(task, task.body()).max(from.plus(SHORTEST)).min(task.space().after());
     blanks.addAll(bench.body(task, from, end, last));
     boolean closed = task.prompt().role() != Role.STATEMENT;
@@ -134,7 +135,7 @@ final class StatementMaker {
     List<Tone> tones = bench.melody(task, hand, contour, closed).fill(blanks);
     int mayBend = over.isPresent() ? tones.size() - 1 : blanks.size() - 2;
     tones = bench.withBend(task, hand, tones, Math.max(0, mayBend));
-    List<Tone> all = over.isPresent() ? over.get().with(tones) : tones;
+    List<Tone> all = way.isPresent() ? way.get().with(tones) : tones;
     return bench.made(task, hand, all, why(start, tones));
   }
 

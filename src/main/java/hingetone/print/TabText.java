@@ -45,9 +45,9 @@ public final class TabText {
     return new TabText(form, neck, made).rows();
   }
 
-  /** The coarsest of an eighth, a sixteenth and a twelfth of a quarter that all onsets lie on. */
+  /** The coarsest part of a quarter, half of it at most, that all onsets lie on. */
   private static Beats step(Made made) {
-    for (int parts : new int[] {2, 4, 12, 24}) {
+    for (int parts : new int[] {2, 4, 6, 8, 12, 24}) {
       Beats step = Beats.of(1, parts);
       if (made.phrase().tones().stream().allMatch(t -> t.onset().modulo(step).isZero())) {
         return step;

@@ -6,6 +6,8 @@ import static org.junit.jupiter.api.Assumptions.assumeTrue;
 import hingetone.chart.Chart;
 import hingetone.chart.ChartReader;
 import hingetone.chart.Form;
+import hingetone.exchange.PhraseReader;
+import hingetone.exchange.Statement;
 import hingetone.text.Reading;
 import hingetone.text.Source;
 import hingetone.text.TextFile;
@@ -15,11 +17,12 @@ import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
 
-/** Files that nobody meant as charts, and charts that nobody meant to be so large. */
+/** Files that nobody meant as charts or phrases, and charts that nobody meant to be so large. */
 @Timeout(20)
 class HostileInputTest {
   private static final String HEAD = "sections:\n  low:\n    key: A minor\n    bars: |\n";
@@ -146,6 +149,48 @@ class HostileInputTest {
       InputStream cut =
           new ByteArrayInputStream(chart.substring(0, end).getBytes(StandardCharsets.UTF_8));
       Reading<Chart> reading = TextFile.read("cut", cut).then(ChartReader::read);
+      assertThat(reading.value().isPresent()).isEqualTo(reading.problems().isEmpty());
+    }
+  }
+
+  private static final String PHRASES = "key: A minor\nstatements:\n";
+
+  private static Reading<List<Statement>> phrases(String text) {
+    InputStream in = new ByteArrayInputStream(text.getBytes(StandardCharsets.UTF_8));
+    return TextFile.read("phrases.yaml", in).then(PhraseReader::read);
+  }
+
+  @Test
+  void a_thousand_statements_are_read_and_one_more_is_refused() {
+    StringBuilder text = new StringBuilder(PHRASES);
+    for (int i = 1; i <= 1000; i++) {
+      text.append("  s%d: {notes: E4i A4i | C5q A4q}\n".formatted(i));
+    }
+    assertThat(phrases(text.toString()).value().orElseThrow()).hasSize(1000);
+    text.append("  one-more: {notes: E4i A4i | C5q A4q}\n");
+    assertThat(message(phrases(text.toString()))).isEqualTo("too many statements");
+  }
+
+  @Test
+  void statements_without_end_without_sense_or_without_bottom_are_refused() {
+    String notes = PHRASES + "  s: {notes: ";
+    assertThat(message(phrases(notes + "A4i | " + "C5q ".repeat(20_000) + "}\n"))).isNotBlank();
+    assertThat(message(phrases(notes + "| ".repeat(5_000) + "}\n"))).isNotBlank();
+    assertThat(message(phrases(notes + "A4i | || | C5q}\n"))).isNotBlank();
+    assertThat(message(phrases(notes + "A4i | C5w" + "w".repeat(5_000) + "}\n"))).isNotBlank();
+    assertThat(message(phrases(PHRASES + "  s: " + "{s: ".repeat(40)))).isNotBlank();
+    assertThat(message(phrases(PHRASES + "  s: &s {notes: *s}\n"))).isNotBlank();
+    assertThat(message(phrases(notes + "\"A4i\0 | C5q\"}\n"))).isNotBlank();
+    assertThat(message(phrases("MThd\0\0\0\6"))).contains("not a text file");
+    assertThat(message(phrases(""))).contains("nothing in it");
+    assertThat(message(phrases("statements: []"))).isNotBlank();
+  }
+
+  @Test
+  void a_file_of_phrases_cut_off_at_any_place_is_read_or_reported() throws IOException {
+    String whole = Files.readString(Path.of("src/main/resources/phrases/odd.yaml"));
+    for (int end = 0; end <= whole.length(); end++) {
+      Reading<List<Statement>> reading = phrases(whole.substring(0, end));
       assertThat(reading.value().isPresent()).isEqualTo(reading.problems().isEmpty());
     }
   }

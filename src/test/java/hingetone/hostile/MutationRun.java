@@ -3,6 +3,8 @@ package hingetone.hostile;
 import hingetone.chart.Chart;
 import hingetone.chart.ChartReader;
 import hingetone.chart.Form;
+import hingetone.exchange.PhraseReader;
+import hingetone.exchange.Statement;
 import hingetone.groove.GrooveReader;
 import hingetone.text.Diagnostic;
 import hingetone.text.Reading;
@@ -23,8 +25,8 @@ import java.util.function.Function;
 import java.util.stream.Stream;
 
 /**
- * Damaged charts and grooves through the readers: no exception, every problem within its text,
- * every report printable, and what is read without a problem makes sense.
+ * Damaged charts, grooves and files of phrases through the readers: no exception, every problem
+ * within its text, every report printable, and what is read without a problem makes sense.
  *
  * <p>By hand, after {@code mvn verify}, a million of each within 64 MB:
  *
@@ -71,7 +73,8 @@ final class MutationRun {
   static List<MutationRun> all() {
     return List.of(
         new MutationRun("charts", files("demo-charts", HOSTILE), MutationRun::chart),
-        new MutationRun("grooves", files("grooves"), s -> GrooveReader.read(s, "damaged")));
+        new MutationRun("grooves", files("grooves"), s -> GrooveReader.read(s, "damaged")),
+        new MutationRun("phrases", files("src/main/resources/phrases"), MutationRun::phrases));
   }
 
   /** Everything that went wrong so far, with the number of its text. */
@@ -159,6 +162,22 @@ final class MutationRun {
         throw new AssertionError("bar " + bar.number() + " is not filled");
       }
       end = bar.end();
+    }
+  }
+
+  private static Reading<?> phrases(Source source) {
+    Reading<List<Statement>> reading = PhraseReader.read(source);
+    reading.value().ifPresent(statements -> statements.forEach(MutationRun::checkStatement));
+    return reading;
+  }
+
+  /** Something is struck on the line or an eighth before it, no earlier than a bar before it. */
+  private static void checkStatement(Statement statement) {
+    Beats landing = statement.phrase().landing().onset();
+    Beats bar = statement.meter().barLength();
+    boolean lands = !landing.isBefore(Beats.of(-1, 2)) && !landing.isPositive();
+    if (!lands || statement.phrase().start().plus(bar).isNegative()) {
+      throw new AssertionError(statement.name() + " does not land");
     }
   }
 

@@ -1,0 +1,80 @@
+package hingetone.print;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import hingetone.chart.Chart;
+import hingetone.chart.ChartReader;
+import hingetone.chart.Form;
+import hingetone.exchange.Plan;
+import hingetone.exchange.Prompt;
+import hingetone.text.Source;
+import java.util.List;
+import java.util.function.Function;
+import org.junit.jupiter.api.Test;
+
+class PlanTextTest {
+  private static final String CHART =
+      """
+      title: Weir steps
+      sections:
+        low:
+          key: A minor
+          bars: |
+            | Am7 | Dm7 / E7 / | Am7 | E7#9 |
+          phrases: statement 2, reply 2
+          leave: run
+        high:
+          key: C minor
+          bars: |
+            | Cm7 | Fm7 | N.C. | G7 |
+          phrases: statement 1 again, reply 1, rest 1, statement 1
+      form: low high
+      """;
+
+  private static String text(String yaml, int laps, Function<Prompt, List<String>> under) {
+    Chart chart = ChartReader.read(new Source("chart", yaml)).value().orElseThrow();
+    return PlanText.of(Plan.of(chart, Form.of(chart)), laps, under);
+  }
+
+  @Test
+  void every_bar_has_its_chords_and_who_speaks_lands_and_stops_in_it() {
+    assertThat(text(CHART, 1, prompt -> List.of()))
+        .isEqualTo(
+            """
+                0  count-in           3+1/2 statement 1
+            low, A minor
+                1  Am7                1 land
+                2  Dm7 / E7 /
+                3  Am7                1 stop; 1+1/2 reply 2 to 1; 3 land
+                4  E7#9               3 stop; 3+1/2 statement 3, 1 again, new ending, run over the line
+            high, C minor
+                5  Cm7                1 land
+                6  Fm7                1 stop; 1+1/2 reply 4 to 3; 3 land
+                7  N.C.               1 stop; 1 rest; 3+1/2 statement 6
+                8  G7                 1 land; 3 stop; 3+1/2 statement 7, hold over the line
+            """);
+  }
+
+  @Test
+  void bars_and_numbers_count_on_through_the_laps() {
+    assertThat(text(CHART, 2, prompt -> List.of()).lines())
+        .hasSize(1 + 2 * (1 + 2 + 8))
+        .contains("lap 1", "lap 2", "    9  Am7                1 land")
+        .endsWith(
+            "   16  G7                 1 land; 3 stop; 3+1/2 statement 13, run over the line");
+  }
+
+  @Test
+  void what_stands_under_a_prompt_stands_under_the_bar_it_lands_in() {
+    List<String> lines =
+        text(CHART, 1, prompt -> List.of("notes of " + prompt.index(), "")).lines().toList();
+    assertThat(lines)
+        .containsSubsequence(
+            "    1  Am7                1 land",
+            "       notes of 1",
+            "",
+            "    2  Dm7 / E7 /",
+            "       notes of 6")
+        .doesNotContain("       notes of 5", "       notes of 7");
+  }
+}
