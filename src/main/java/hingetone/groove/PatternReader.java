@@ -7,45 +7,41 @@ import hingetone.text.Span;
 import hingetone.text.Suggestion;
 import hingetone.text.Word;
 import hingetone.text.Yaml;
-import hingetone.text.YamlFields;
 import hingetone.time.Meter;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Function;
 import java.util.regex.Pattern;
 
 /**
  * Reads what is drawn with one sign a step: drum patterns, fills, and the lines of bass and chords.
  */
 final class PatternReader {
-  private static final List<String> DRUM_PATTERN_KEYS = List.of("weight", "meter", "band", "lanes");
-  private static final List<String> FILL_KEYS =
-      List.of("weight", "meter", "band", "size", "beats", "lanes");
-  private static final List<String> LINE_KEYS = List.of("weight", "meter", "band", "line");
+  static final String PERCUSSION_EXPECTED =
+      "I expected a General MIDI name such as acoustic snare, bass drum 1 or closed hi-hat.";
   private static final String DRUM_SIGNS = "Xxg123456789.";
   private static final Pattern BAR = Pattern.compile("[^|]*[^|\\s][^|]*");
   private static final Pattern CELL = Pattern.compile("\\S+");
   private static final int MOST_STEPS_A_BEAT = 8;
+  private static final int MOST_BEATS = 32;
   private static final int CELLS = 3;
 
   private final Problems problems;
-  private final List<Meter> meters;
-  private final boolean metersKnown;
+  private final Optional<List<Meter>> meters;
 
   /**
    * A reader for one groove.
    *
-   * @param meters the groove's meters, none when it fits any; empty when they could not be read:
-   *     then only the signs are looked at
+   * @param meters the groove's meters, none of them when it fits any; empty where they could not be
+   *     read, and then lengths are not checked
    */
   PatternReader(Problems problems, Optional<List<Meter>> meters) {
     this.problems = problems;
-    this.meters = meters.orElse(List.of());
-    this.metersKnown = meters.isPresent();
+    this.meters = meters;
   }
 
   /** The percussion key that a name stands for; a wrong name is reported. */
@@ -57,165 +53,164 @@ final class PatternReader {
       problems.add(
           name.span(),
           "unknown percussion instrument \"" + Quote.of(name.value()) + "\"",
-          "I expected a General MIDI name such as acoustic snare, bass drum 1 or closed hi-hat.",
+          PERCUSSION_EXPECTED,
           Suggestion.nearest(name.value(), names));
     }
     return key;
   }
 
-  List<DrumPattern> drumPatterns(YamlFields drums) {
+  List<DrumPattern> drumPatterns(GrooveFields drums) {
     List<DrumPattern> patterns = new ArrayList<>();
-    for (YamlFields fields : patterns(drums, DRUM_PATTERN_KEYS)) {
+    drums.require(GrooveKey.PATTERNS);
+    for (GrooveFields fields : drums.list(GrooveKey.PATTERNS, GrooveKey.Place.PATTERN)) {
       Use use = use(fields);
-      Map<Integer, Strip> lanes = new HashMap<>();
-      for (Yaml.Entry lane : lanes(fields)) {
-        Optional<Integer> key = percussion(problems, lane.key());
-        Optional<Strip> strip = strip(lane.value(), DRUM_SIGNS, use);
-        if (key.isPresent() && strip.isPresent()) {
-          lanes.put(key.get(), strip.get());
-        }
+      Map<Integer, Strip> lanes = lanes(fields, signs -> strip(signs, DRUM_SIGNS, use));
+      DrumPattern pattern = new DrumPattern(use, lanes);
+      if (lanes.values().stream().anyMatch(lane -> pattern.length() % lane.length() != 0)) {
+        problems.add(
+            fields.place(GrooveKey.LANES),
+            "lanes of different lengths",
+            "The longest has "
+                + pattern.length()
+                + " bars; another may have as many, or so few that they go into them.");
       }
-      patterns.add(new DrumPattern(use, lanes));
+      patterns.add(pattern);
     }
+    checkMeters(drums, patterns);
     return patterns;
   }
 
-  List<Fill> fills(YamlFields drums) {
+  List<Fill> fills(GrooveFields drums) {
     List<Fill> fills = new ArrayList<>();
-    for (YamlFields fields : drums.list("fills", FILL_KEYS)) {
+    for (GrooveFields fields : drums.list(GrooveKey.FILLS, GrooveKey.Place.FILL)) {
       Use use = use(fields);
-      Fill.Size size =
-          fields.read(
-              "size",
-              text -> enumNamed(Fill.Size.values(), text),
-              Fill.Size.MEDIUM,
-              "I expected small, medium or big.");
-      int beats = fields.whole("beats", 1, 16, 1, "");
-      Map<Integer, String> lanes = new HashMap<>();
-      for (Yaml.Entry lane : lanes(fields)) {
-        Optional<Integer> key = percussion(problems, lane.key());
-        Optional<String> signs = fillSigns(lane.value(), beats);
-        if (key.isPresent() && signs.isPresent()) {
-          lanes.put(key.get(), signs.get());
-        }
-      }
-      fills.add(new Fill(use, size, beats, lanes));
+      Fill.Size size = fields.choice(GrooveKey.SIZE, Fill.Size.values()).orElse(Fill.Size.MEDIUM);
+      int beats = fields.whole(GrooveKey.BEATS, 1, MOST_BEATS, 1, "");
+      drawnFor(use)
+          .filter(meter -> beats > meter.beatsPerBar())
+          .ifPresent(
+              meter ->
+                  problems.add(
+                      fields.place(GrooveKey.BEATS),
+                      "a fill longer than its bar",
+                      "A bar of " + meter + " has " + meter.beatsPerBar() + " beats."));
+      fills.add(new Fill(use, size, beats, lanes(fields, signs -> fillSigns(signs, beats))));
     }
     return fills;
   }
 
-  List<Line> lines(YamlFields part, String signs) {
+  List<Line> lines(GrooveFields player, String signs) {
     List<Line> lines = new ArrayList<>();
-    for (YamlFields fields : patterns(part, LINE_KEYS)) {
+    player.require(GrooveKey.PATTERNS);
+    for (GrooveFields fields : player.list(GrooveKey.PATTERNS, GrooveKey.Place.LINE)) {
       Use use = use(fields);
-      if (!fields.has("line")) {
-        fields.missing("line");
-      }
+      fields.require(GrooveKey.LINE);
       fields
-          .text("line")
+          .text(GrooveKey.LINE, "I expected one sign a step, of these: " + spaced(signs))
           .flatMap(text -> strip(text, signs, use))
           .ifPresent(strip -> lines.add(new Line(use, strip)));
     }
+    checkMeters(player, lines);
     return lines;
   }
 
-  private List<YamlFields> patterns(YamlFields part, List<String> known) {
-    if (!part.has("patterns")) {
-      part.missing("patterns");
+  /** Every meter of the groove needs a pattern, else a chart in it could not be played. */
+  private void checkMeters(GrooveFields player, List<? extends hingetone.groove.Pattern> patterns) {
+    if (problems.anyIn(player.span())) {
+      return;
     }
-    return part.list("patterns", known);
+    for (Meter meter : meters.orElse(List.of())) {
+      if (patterns.stream().noneMatch(pattern -> pattern.use().fits(meter))) {
+        problems.add(
+            player.place(GrooveKey.PATTERNS),
+            "no pattern for " + meter,
+            "The groove says it is drawn for " + meter + " too; draw one with meter: " + meter);
+      }
+    }
   }
 
-  private static List<Yaml.Entry> lanes(YamlFields fields) {
-    if (!fields.has("lanes")) {
-      fields.missing("lanes");
+  private <T> Map<Integer, T> lanes(GrooveFields fields, Function<Yaml.Text, Optional<T>> read) {
+    fields.require(GrooveKey.LANES);
+    String expected = "I expected instruments and their signs, as in closed hi-hat: x.x.";
+    Map<Integer, T> lanes = new HashMap<>();
+    for (Yaml.Entry lane : fields.entries(GrooveKey.LANES, expected)) {
+      Optional<Integer> key = percussion(problems, lane.key());
+      Optional<T> signs = Optional.empty();
+      if (lane.value() instanceof Yaml.Text text && !text.isEmpty()) {
+        signs = read.apply(text);
+      } else {
+        problems.add(lane.key().span(), "no signs for this instrument", expected);
+      }
+      if (key.filter(lanes::containsKey).isPresent()) {
+        problems.add(lane.key().span(), "an instrument drawn twice", "One lane holds it all.");
+      } else if (key.isPresent() && signs.isPresent()) {
+        lanes.put(key.get(), signs.get());
+      }
     }
-    return fields.entries("lanes", "I expected instruments and signs, as in closed hi-hat: x.x.");
+    return lanes;
   }
 
-  private Use use(YamlFields fields) {
-    int weight = fields.whole("weight", 1, 100, 1, "");
+  private Use use(GrooveFields fields) {
+    int weight = fields.whole(GrooveKey.WEIGHT, 1, 100, 1, "");
+    if (meters.orElse(List.of()).size() > 1) {
+      fields.require(GrooveKey.DRAWN_FOR);
+    }
     Optional<Meter> meter =
         fields.read(
-            "meter",
-            text -> Meter.parse(text).filter(this::isOwn).map(Optional::of),
-            Optional.empty(),
-            "I expected one of the groove's own meters.");
-    if (meter.isEmpty() && meters.size() > 1 && !fields.has("meter")) {
-      fields.missing("meter");
-    }
-    Optional<Thickness> band =
-        fields.read(
-            "band",
-            text -> enumNamed(Thickness.values(), text).map(Optional::of),
-            Optional.empty(),
-            "I expected light, normal or full.");
-    return new Use(weight, meter, band);
+            GrooveKey.DRAWN_FOR,
+            text -> Meter.parse(text).filter(this::isOwn),
+            "one of the groove's own meters");
+    return new Use(weight, meter, fields.choice(GrooveKey.BAND, Thickness.values()));
   }
 
   private boolean isOwn(Meter meter) {
-    return meters.stream().anyMatch(own -> Groove.sameFigures(own, meter));
+    return meters.isEmpty()
+        || meters.get().stream().anyMatch(own -> Groove.sameFigures(own, meter));
   }
 
-  private static <E extends Enum<E>> Optional<E> enumNamed(E[] values, String text) {
-    return Arrays.stream(values)
-        .filter(v -> v.name().toLowerCase(Locale.ROOT).equals(text))
-        .findFirst();
+  /** The meter that a pattern's bars must fill; empty where that is not known, or any. */
+  private Optional<Meter> drawnFor(Use use) {
+    return use.meter().or(() -> meters.filter(m -> m.size() == 1).map(m -> m.get(0)));
   }
 
-  private Optional<Strip> strip(Yaml value, String signs, Use use) {
-    if (!(value instanceof Yaml.Text text) || text.isEmpty()) {
-      problems.add(value.span(), "no signs", expected(signs));
-      return Optional.empty();
-    }
-    if (!metersKnown) {
-      text.words(problems.source(), BAR).forEach(bar -> areKnown(bar, signs));
-      return Optional.empty();
-    }
-    return meters.isEmpty() ? byBeat(text, signs) : barByBar(text, signs, use);
+  private boolean isForAny() {
+    return meters.filter(List::isEmpty).isPresent();
   }
 
-  private Optional<Strip> barByBar(Yaml.Text text, String signs, Use use) {
-    Meter meter = use.meter().orElse(meters.get(0));
-    List<String> bars = new ArrayList<>();
-    boolean fine = true;
-    for (Word bar : text.words(problems.source(), BAR)) {
-      fine &= areKnown(bar, signs) && fits(bar, meter.beatsPerBar(), "a bar of " + meter);
-      bars.add(withoutSpaces(bar));
+  private Optional<Strip> strip(Yaml.Text text, String signs, Use use) {
+    List<Word> words = text.words(problems.source(), isForAny() ? CELL : BAR);
+    boolean known = words.stream().allMatch(word -> areKnown(word, signs));
+    if (!known) {
+      return Optional.empty();
     }
-    return fine ? Optional.of(new Strip(bars, false)) : Optional.empty();
+    List<String> drawn = words.stream().map(PatternReader::withoutSpaces).toList();
+    if (!isForAny()) {
+      Optional<Meter> meter = drawnFor(use);
+      boolean fitting =
+          meter.isEmpty()
+              || words.stream()
+                  .filter(bar -> !fits(bar, meter.get().beatsPerBar(), "a bar of " + meter.get()))
+                  .findFirst()
+                  .isEmpty();
+      return fitting && !drawn.isEmpty() ? Optional.of(new Strip(drawn, false)) : Optional.empty();
+    }
+    if (drawn.size() == CELLS && drawn.stream().allMatch(cell -> cell.length() == 2)) {
+      return Optional.of(new Strip(drawn, true));
+    }
+    problems.add(
+        text.span(),
+        "a groove for any meter is drawn in three cells of two signs",
+        "One cell for beat 1, one for the other strong beats, one for the weak: X. x. ..");
+    return Optional.empty();
   }
 
-  private Optional<Strip> byBeat(Yaml.Text text, String signs) {
-    List<Word> cells = text.words(problems.source(), CELL);
-    boolean fine = cells.size() == CELLS && cells.stream().allMatch(c -> c.text().length() == 2);
-    if (!fine) {
-      problems.add(
-          text.span(),
-          "a groove for any meter is drawn in three cells of two signs",
-          "One cell for beat 1, one for the other strong beats, one for the weak: X. x. ..");
+  private Optional<String> fillSigns(Yaml.Text text, int beats) {
+    Word whole = new Word(source(text), text.inner());
+    if (!areKnown(whole, DRUM_SIGNS)) {
       return Optional.empty();
     }
-    boolean known = true;
-    for (Word cell : cells) {
-      known &= areKnown(cell, signs);
-    }
-    return known
-        ? Optional.of(new Strip(cells.stream().map(Word::text).toList(), true))
-        : Optional.empty();
-  }
-
-  private Optional<String> fillSigns(Yaml value, int beats) {
-    if (!(value instanceof Yaml.Text text) || text.isEmpty()) {
-      problems.add(value.span(), "no signs", expected(DRUM_SIGNS));
-      return Optional.empty();
-    }
-    Word whole = whole(text);
-    if (!areKnown(whole, DRUM_SIGNS) || !metersKnown) {
-      return Optional.empty();
-    }
-    if (!meters.isEmpty()) {
-      return fits(whole, beats, beats + (beats == 1 ? " beat" : " beats"))
+    if (!isForAny()) {
+      return meters.isEmpty() || fits(whole, beats, beats == 1 ? "1 beat" : beats + " beats")
           ? Optional.of(withoutSpaces(whole))
           : Optional.empty();
     }
@@ -224,20 +219,15 @@ final class PatternReader {
       problems.add(
           text.span(),
           "a fill for any meter has a cell of two signs for each beat",
-          "For " + beats + " beats I expected " + beats + " cells: x. xx");
+          "For " + beats + (beats == 1 ? " beat" : " beats") + " I expected as many, as in x. xx");
       return Optional.empty();
     }
     // A space at the end tells cells from steps where there is only one.
     return Optional.of(String.join(" ", cells.stream().map(Word::text).toList()) + " ");
   }
 
-  private Word whole(Yaml.Text text) {
-    String source = problems.source().text();
-    return new Word(
-        text.inner().length() == 0
-            ? text.value()
-            : source.substring(text.inner().start(), text.inner().end()),
-        text.inner());
+  private String source(Yaml.Text text) {
+    return problems.source().text().substring(text.inner().start(), text.inner().end());
   }
 
   private boolean areKnown(Word drawn, String signs) {
@@ -245,32 +235,35 @@ final class PatternReader {
       char c = drawn.text().charAt(i);
       if (!Character.isWhitespace(c) && signs.indexOf(c) < 0) {
         int start = drawn.span().start() + i;
+        int end = drawn.text().offsetByCodePoints(i, 1) + drawn.span().start();
         problems.add(
-            new Span(start, start + 1),
-            "\"" + Quote.of(Character.toString(c)) + "\" is no sign of this line",
-            expected(signs));
+            new Span(start, end),
+            "\""
+                + Quote.of(drawn.text().substring(i, end - drawn.span().start()))
+                + "\" is no sign of this line",
+            "I expected one sign a step, of these: " + spaced(signs));
         return false;
       }
     }
     return true;
   }
 
-  private static String expected(String signs) {
-    return "I expected these signs, one a step: "
-        + String.join(" ", signs.replace(".", "").split(""))
-        + " and the dot.";
+  private static String spaced(String signs) {
+    return String.join(" ", signs.split(""));
   }
 
   /** Whether the steps divide each beat evenly. */
   private boolean fits(Word drawn, int beats, String what) {
     int steps = withoutSpaces(drawn).length();
-    if (steps > 0 && steps % beats == 0 && steps / beats <= MOST_STEPS_A_BEAT) {
+    if (steps % beats == 0 && steps / beats <= MOST_STEPS_A_BEAT) {
       return true;
     }
     problems.add(
         drawn.span(),
-        steps + " steps do not divide " + what,
-        "I expected the same number of steps for each beat: "
+        (steps == 1 ? "1 step does" : steps + " steps do") + " not divide " + what,
+        "I expected the same number of steps for each beat, at most "
+            + MOST_STEPS_A_BEAT
+            + ": "
             + beats
             + ", "
             + 2 * beats
@@ -278,7 +271,7 @@ final class PatternReader {
             + 3 * beats
             + " or "
             + 4 * beats
-            + " steps.");
+            + " steps, say.");
     return false;
   }
 

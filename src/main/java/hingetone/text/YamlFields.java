@@ -20,6 +20,7 @@ public final class YamlFields {
   private final String where;
   private final String help;
   private final Map<String, Yaml> values = new LinkedHashMap<>();
+  private final Map<String, Span> places = new LinkedHashMap<>();
 
   /**
    * Takes the keys of a mapping.
@@ -38,6 +39,7 @@ public final class YamlFields {
       String key = entry.key().value();
       if (known.contains(key)) {
         values.put(key, entry.value());
+        places.put(key, entry.key().span());
       } else {
         problems.add(
             entry.key().span(),
@@ -75,19 +77,26 @@ public final class YamlFields {
       return List.of();
     }
     List<Yaml> items = value instanceof Yaml.Sequence list ? list.items() : List.of(value);
+    String expected = "I expected a list, each item with keys of its own.";
+    if (items.isEmpty()) {
+      problems.add(value.span(), "\"" + key + "\" is an empty list", expected);
+    }
     items.stream()
         .filter(item -> !(item instanceof Yaml.Mapping))
-        .forEach(item -> wrong(key, item, "I expected a list, each item with keys of its own."));
+        .forEach(item -> wrong(key, item, expected));
     return items.stream()
         .filter(Yaml.Mapping.class::isInstance)
         .map(item -> new YamlFields(problems, (Yaml.Mapping) item, "in " + key, known, help))
         .toList();
   }
 
-  /** The entries of a part whose keys are free. */
+  /** The entries of a part whose keys are free; where it stands there must be one. */
   public List<Yaml.Entry> entries(String key, String expected) {
     Yaml value = values.get(key);
     if (value instanceof Yaml.Mapping part) {
+      if (part.entries().isEmpty()) {
+        problems.add(places.get(key), "\"" + key + "\" is empty", expected);
+      }
       return part.entries();
     }
     if (value != null) {
@@ -158,12 +167,17 @@ public final class YamlFields {
 
   /** The text of a key with its place, where it is a single value. */
   public Optional<Yaml.Text> text(String key) {
+    return text(key, "I expected a single value.");
+  }
+
+  /** The text of a key with its place; {@code expected} says what would be right. */
+  public Optional<Yaml.Text> text(String key, String expected) {
     Yaml value = values.get(key);
     if (value instanceof Yaml.Text text && !text.isEmpty()) {
       return Optional.of(text);
     }
     if (value != null) {
-      wrong(key, value, "I expected a single value.");
+      wrong(key, value, expected);
     }
     return Optional.empty();
   }
@@ -173,16 +187,35 @@ public final class YamlFields {
     return values.containsKey(key);
   }
 
+  /** Where a key that stands here stands. */
+  public Span place(String key) {
+    return places.get(key);
+  }
+
+  /** Where the keys stand with all that belongs to them. */
+  public Span span() {
+    return mapping.span();
+  }
+
   /** Reports that a key does not stand here. */
   public void missing(String key) {
+    missing(key, help);
+  }
+
+  /** Reports that a key does not stand here; {@code expected} says what it is for. */
+  public void missing(String key, String expected) {
     int start = mapping.span().start();
     problems.add(
         new Span(start, Math.min(start + 1, mapping.span().end())),
         "no \"" + key + "\" " + where,
-        help);
+        expected);
   }
 
   private void wrong(String key, Yaml value, String expected) {
-    problems.add(value.span(), "\"" + key + "\" has " + value.kind() + " as its value", expected);
+    boolean nothing = value instanceof Yaml.Text text && text.isEmpty();
+    problems.add(
+        nothing ? places.get(key) : value.span(),
+        "\"" + key + "\" has " + value.kind() + " as its value",
+        expected);
   }
 }

@@ -1,0 +1,92 @@
+package hingetone.groove;
+
+import hingetone.theory.Pitch;
+import hingetone.time.Beats;
+import hingetone.time.Meter;
+import hingetone.time.Tempo;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+
+/** Reads the single values of a groove; each gives nothing where the text is no such value. */
+final class GrooveValues {
+  private static final String DASH = "\\s*[-–]\\s*";
+  private static final int OCTAVE = 12;
+
+  private GrooveValues() {}
+
+  /** Two numbers, the first not above the second. */
+  record Range(int low, int high) {}
+
+  /** A whole number with its unit, if any, behind it: {@code 6 ms}; the unit may be left out. */
+  static Optional<Integer> whole(String text, String unit, int least, int most) {
+    boolean united = !unit.isEmpty() && text.endsWith(unit.strip());
+    String number =
+        united ? text.substring(0, text.length() - unit.strip().length()).strip() : text;
+    return number.matches("-?[0-9]{1,4}")
+        ? Optional.of(Integer.parseInt(number)).filter(n -> n >= least && n <= most)
+        : Optional.empty();
+  }
+
+  /** {@code any} is no meter in particular: an empty list. */
+  static Optional<List<Meter>> meters(String text) {
+    if (text.equals("any")) {
+      return Optional.of(List.of());
+    }
+    List<Optional<Meter>> read = Arrays.stream(text.split("[,\\s]+")).map(Meter::parse).toList();
+    return read.stream().allMatch(Optional::isPresent)
+        ? Optional.of(read.stream().map(Optional::orElseThrow).distinct().toList())
+        : Optional.empty();
+  }
+
+  static Optional<Range> tempo(String text) {
+    String[] ends = text.split(DASH, -1);
+    if (ends.length != 2 || !Arrays.stream(ends).allMatch(e -> e.matches("[0-9]{2,3}"))) {
+      return Optional.empty();
+    }
+    return Optional.of(new Range(Integer.parseInt(ends[0]), Integer.parseInt(ends[1])))
+        .filter(r -> r.low >= Tempo.SLOWEST && r.low <= r.high && r.high <= Tempo.FASTEST);
+  }
+
+  static Optional<Feel> feel(String text) {
+    boolean sixteenths = text.endsWith(" sixteenths");
+    String percent = text.replaceFirst("\\s+sixteenths$", "");
+    return whole(percent, "%", Feel.STRAIGHT_PERCENT, Feel.MOST_PERCENT)
+        .map(p -> new Feel(p, sixteenths ? Beats.of(1, 2) : Beats.ONE));
+  }
+
+  /** Two notes as MIDI keys, an octave apart or more. */
+  static Optional<Range> keys(String text) {
+    List<Optional<Pitch>> ends = Arrays.stream(text.split(DASH)).map(Pitch::parse).toList();
+    if (ends.size() != 2 || !ends.stream().allMatch(Optional::isPresent)) {
+      return Optional.empty();
+    }
+    return Optional.of(new Range(midi(ends.get(0)), midi(ends.get(1))))
+        .filter(r -> r.low >= OCTAVE && r.high <= 127 && r.high - r.low >= OCTAVE);
+  }
+
+  private static int midi(Optional<Pitch> pitch) {
+    return pitch.orElseThrow().midi();
+  }
+
+  static Optional<Boolean> yesOrNo(String text) {
+    return switch (text) {
+      case "yes" -> Optional.of(true);
+      case "no" -> Optional.of(false);
+      default -> Optional.empty();
+    };
+  }
+
+  static <E extends Enum<E>> Optional<E> choice(E[] choices, String text) {
+    return Arrays.stream(choices).filter(c -> word(c).equals(text)).findFirst();
+  }
+
+  static <E extends Enum<E>> List<String> words(E[] choices) {
+    return Arrays.stream(choices).map(GrooveValues::word).toList();
+  }
+
+  private static String word(Enum<?> choice) {
+    return choice.name().toLowerCase(Locale.ROOT);
+  }
+}
