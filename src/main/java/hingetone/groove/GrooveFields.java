@@ -99,7 +99,7 @@ record GrooveFields(YamlFields fields) {
     if (!fields.has(key.word())) {
       String example =
           key.example().isEmpty() ? "" : ", as in " + key.word() + ": " + key.example();
-      fields.missing(key.word(), "It says " + key.meaning().replace("`", "") + example + ".");
+      fields.missing(key.word(), "I expected " + key.meaning().replace("`", "") + example + ".");
     }
   }
 }

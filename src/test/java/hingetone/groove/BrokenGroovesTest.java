@@ -19,8 +19,8 @@ class BrokenGroovesTest {
   }
 
   @Test
-  void there_are_at_least_thirty() throws IOException {
-    assertThat(FILES.files()).hasSizeGreaterThanOrEqualTo(30);
+  void there_are_at_least_fifty() throws IOException {
+    assertThat(FILES.files()).hasSizeGreaterThanOrEqualTo(50);
   }
 
   /** Writes the reports anew. */

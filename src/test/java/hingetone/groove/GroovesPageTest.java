@@ -3,76 +3,112 @@ package hingetone.groove;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import hingetone.text.Diagnostic;
+import hingetone.text.Reading;
 import hingetone.text.Source;
 import java.io.IOException;
 import java.nio.file.Files;
-import java.nio.file.Path;
-import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
 
-/** The page on grooves against what the reader takes. */
 class GroovesPageTest {
-  private static final Path PAGE = Path.of("src/docs/grooves.md");
-  private static final Pattern KNOWN =
-      Pattern.compile("I know these keys in (?:a )?([^:]+): (.+)\\.");
-
-  /** With a key that nobody knows wherever keys are. */
-  private static final String WRONG_EVERYWHERE =
-      """
-      meter: 4/4
-      zzz: 1
-      human: {zzz: 1}
-      drums:
-        zzz: 1
-        patterns:
-          - {zzz: 1, lanes: {side stick: x...}}
-        fills:
-          - {zzz: 1, size: small, beats: 1, lanes: {side stick: x}}
-      bass:
-        zzz: 1
-        patterns:
-          - {zzz: 1, line: 1---}
-      chords:
-        zzz: 1
-        patterns:
-          - {zzz: 1, line: x---}
-      """;
-
-  @Test
-  void the_page_names_every_key_that_the_reader_knows() throws IOException {
-    String page = Files.readString(PAGE);
-    List<String> places = new ArrayList<>();
-    for (Diagnostic problem :
-        GrooveReader.read(new Source("wrong", WRONG_EVERYWHERE), "wrong").problems()) {
-      Matcher known = KNOWN.matcher(problem.report().replace("\n", " "));
-      assertThat(known.find()).as(problem.report()).isTrue();
-      places.add(known.group(1));
-      for (String key : known.group(2).split("\\. Did")[0].split(", ?")) {
-        assertThat(page).as("%s in %s", key, known.group(1)).contains("`" + key.strip() + "`");
-      }
-    }
-    assertThat(places)
-        .containsExactlyInAnyOrder(
-            "groove",
-            "human",
-            "drums",
-            "patterns",
-            "fills",
-            "bass",
-            "patterns",
-            "chords",
-            "patterns");
+  static Stream<GrooveKey> keysWithExamples() {
+    return Arrays.stream(GrooveKey.values()).filter(key -> !key.example().isEmpty());
   }
 
   @Test
-  void the_page_names_every_sign() throws IOException {
-    String page = Files.readString(PAGE);
-    for (String sign : (BassStyle.SIGNS + ChordStyle.SIGNS).split("")) {
-      boolean degree = sign.matches("[3-6]");
-      assertThat(page).as(sign).contains(degree ? "| `2` to `7` |" : "`" + sign + "`");
+  void the_page_lists_the_keys_that_the_reader_takes() throws IOException {
+    String page = Files.readString(GroovesPage.FILE);
+
+    assertThat(page).isEqualTo(GroovesPage.withTable(page));
+    for (GrooveKey key : GrooveKey.values()) {
+      assertThat(page).contains("| `" + key.word() + "` |");
     }
+  }
+
+  @Test
+  void the_page_says_every_sign() throws IOException {
+    String page = Files.readString(GroovesPage.FILE);
+    String bass = page.substring(page.indexOf("## Bass"), page.indexOf("## Chords"));
+    for (String sign : BassStyle.SIGNS.split("")) {
+      String shown = "234567".contains(sign) ? "| `2` to `7` |" : "| `" + sign + "` |";
+      assertThat(bass).contains(shown);
+    }
+    String chords = page.substring(page.indexOf("## Chords"), page.indexOf("## For any meter"));
+    for (String sign : ChordStyle.SIGNS.split("")) {
+      assertThat(chords).contains("`" + sign + "`");
+    }
+    String drums = page.substring(page.indexOf("## Drums"), page.indexOf("## Bass"));
+    Stroke.VELOCITIES.forEach(
+        (sign, velocity) -> {
+          if (!Character.isDigit(sign)) {
+            assertThat(drums).containsPattern("`" + sign + "`[^`]*\\(?(velocity\\s)?" + velocity);
+          }
+        });
+  }
+
+  @Test
+  void every_groove_on_the_page_is_read() throws IOException {
+    List<String> examples = GroovesPage.examples();
+    assertThat(examples).hasSize(2);
+    for (String groove : examples) {
+      assertThat(problems(groove)).isEmpty();
+    }
+  }
+
+  @ParameterizedTest
+  @MethodSource("keysWithExamples")
+  void the_example_of_every_key_is_read_wherever_it_may_stand(GrooveKey key) {
+    for (GrooveKey.Place place : key.places()) {
+      assertThat(problems(groove(key, place))).as(key + " " + place).isEmpty();
+    }
+  }
+
+  private static List<String> problems(String groove) {
+    Reading<Groove> reading = GrooveReader.read(new Source("grooves.md", groove), "example");
+    return reading.problems().stream().map(Diagnostic::report).toList();
+  }
+
+  /** A groove for 4/4, or for the meters of the key's example, with the key in its place. */
+  private static String groove(GrooveKey key, GrooveKey.Place place) {
+    String line = key.word() + ": " + key.example() + "\n";
+    boolean meters = key == GrooveKey.METERS || key == GrooveKey.DRAWN_FOR;
+    StringBuilder text = new StringBuilder();
+    text.append(key == GrooveKey.METERS ? "" : meters ? "meter: 5/4, 7/8\n" : "meter: 4/4\n");
+    text.append(place == GrooveKey.Place.GROOVE ? line : "");
+    text.append(place == GrooveKey.Place.HUMAN ? "human:\n  " + line : "");
+    text.append("drums:\n").append(place == GrooveKey.Place.DRUMS ? "  " + line : "");
+    text.append("  patterns:\n");
+    String signs = "{bass drum 1: x.......}";
+    if (meters) {
+      text.append("    - {meter: 5/4, lanes: {bass drum 1: x....}}\n");
+      text.append("    - {meter: 7/8, lanes: {bass drum 1: x......}}\n");
+    } else {
+      text.append("    - lanes: ").append(signs).append('\n');
+      text.append(place == GrooveKey.Place.PATTERN ? "      " + line : "");
+    }
+    if (place == GrooveKey.Place.FILL) {
+      text.append("  fills:\n    - lanes: {acoustic snare: x.x.}\n      ").append(line);
+    }
+    text.append("bass:\n").append(place == GrooveKey.Place.BASS ? "  " + line : "");
+    text.append(lines(meters, key, place, line));
+    text.append("chords:\n").append(place == GrooveKey.Place.CHORDS ? "  " + line : "");
+    return text.append(lines(meters, GrooveKey.ABOUT, GrooveKey.Place.GROOVE, "")).toString();
+  }
+
+  private static String lines(boolean meters, GrooveKey key, GrooveKey.Place place, String line) {
+    if (meters) {
+      return "  patterns: [{meter: 5/4, line: -----}, {meter: 7/8, line: -------}]\n";
+    }
+    String own = key == GrooveKey.LINE ? "" : "      line: ----\n";
+    String first = key == GrooveKey.WEIGHT ? "band: full" : "weight: 1";
+    return "  patterns:\n    - "
+        + first
+        + "\n"
+        + own
+        + (place == GrooveKey.Place.LINE ? "      " + line : "");
   }
 }

@@ -11,8 +11,6 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -67,19 +65,6 @@ class GroovesTest {
     assertThat(feel.place(Beats.of(1), Meter.COMMON)).isEqualTo(Beats.ONE);
     assertThat(feel.place(Beats.of(1, 3), Meter.COMMON)).isEqualTo(Beats.of(1, 3));
     assertThat(feel.place(Beats.of(1, 2), Meter.of(7, 8))).isEqualTo(Beats.of(1, 2));
-  }
-
-  @Test
-  void the_examples_of_the_format_page_are_read() throws IOException {
-    String page = Files.readString(Path.of("src/docs/grooves.md"));
-    Matcher blocks = Pattern.compile("(?s)```yaml\n(.*?)```").matcher(page);
-    int found = 0;
-    while (blocks.find()) {
-      Reading<Groove> reading = GrooveReader.read(new Source("page", blocks.group(1)), "example");
-      assertThat(reading.problems()).extracting(Diagnostic::report).isEmpty();
-      found++;
-    }
-    assertThat(found).isEqualTo(2);
   }
 
   @Test
