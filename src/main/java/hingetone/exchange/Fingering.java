@@ -5,6 +5,7 @@ import hingetone.neck.Spot;
 import hingetone.time.Beats;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.IntSummaryStatistics;
 import java.util.List;
 import java.util.Optional;
 
@@ -102,7 +103,10 @@ final class Fingering {
     return way.size() - (int) way.stream().map(Spot::string).distinct().count();
   }
 
+  /** Frets from the centre of the hand, and twice over what notes struck together lie apart. */
   private static int distance(List<Spot> way, int centre) {
-    return way.stream().mapToInt(spot -> Math.abs(spot.fret() - centre)).sum();
+    IntSummaryStatistics frets = way.stream().mapToInt(Spot::fret).summaryStatistics();
+    int away = way.stream().mapToInt(spot -> Math.abs(spot.fret() - centre)).sum();
+    return away + 2 * (frets.getMax() - frets.getMin());
   }
 }
