@@ -2,12 +2,15 @@ package hingetone.transport;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import hingetone.score.Mark;
 import hingetone.score.Note;
 import hingetone.score.Role;
 import hingetone.score.Score;
+import hingetone.score.Sound;
 import hingetone.time.Beats;
 import hingetone.time.Tempo;
 import java.math.BigDecimal;
+import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
@@ -155,6 +158,33 @@ class LiveChangesTest {
     rig.follow(n -> Band.of(4, 120, Role.BASS, new Note(Beats.of(4), Beats.ONE, 50, 70)));
     rig.to(2001);
     assertThat(rig.strikes()).containsExactly("0 on E2 v90 ch1", "2000 on D3 v70 ch1");
+  }
+
+  @Test
+  void a_part_changes_its_sound_on_the_line_where_the_score_says_so() {
+    Note[] notes = {
+      new Note(Beats.ZERO, Beats.ONE, 40, 90), new Note(Beats.of(4), Beats.ONE, 41, 90)
+    };
+    Score plain = Band.of(2, 120, Role.BASS, notes);
+    List<Mark> marks = new ArrayList<>(plain.marks());
+    marks.add(new Mark.OfSound(Beats.of(4), Role.BASS, new Sound(38, 70, 20, 5)));
+    Rig rig =
+        Rig.playing(new Score("Test", Beats.ZERO, Beats.of(8), marks, plain.parts())).to(4100);
+    List<String> programs =
+        rig.lines().stream()
+            .filter(l -> l.contains("program") || l.contains("control 7=") || l.contains(" on "))
+            .toList();
+    assertThat(programs)
+        .containsExactly(
+            "0 control 7=100 ch1",
+            "0 program 33 ch1",
+            "0 on E2 v90 ch1",
+            "2000 control 7=70 ch1",
+            "2000 program 38 ch1",
+            "2000 on F2 v90 ch1",
+            "4000 control 7=100 ch1",
+            "4000 program 33 ch1",
+            "4000 on E2 v90 ch1");
   }
 
   @Test
