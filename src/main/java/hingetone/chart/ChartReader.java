@@ -141,7 +141,7 @@ public final class ChartReader {
     if (draft.riffOf().isEmpty()) {
       return section;
     }
-    Word name = draft.riffOf().get();
+    Word name = draft.riffOf().get().name();
     if (!drafts.containsKey(name.text())) {
       noSuchSection(name);
     }
@@ -154,11 +154,16 @@ public final class ChartReader {
           "Name the section that has the riff: keys in it.");
       return section;
     }
+    boolean exactly = draft.riffOf().get().exactly();
     return other
-        .map(o -> o.riff().orElseThrow().moved(o.key(), section.key()))
-        .filter(riff -> fits(riff, section, name))
-        .map(section::withRiff)
+        .filter(o -> fits(o.riff().orElseThrow(), section, name))
+        .map(o -> section.withRiff(moved(o, section, exactly)))
         .orElse(section);
+  }
+
+  private static Riff moved(Section from, Section to, boolean exactly) {
+    Riff riff = from.riff().orElseThrow();
+    return exactly ? riff.transposed(from.key(), to.key()) : riff.of(from, to);
   }
 
   private boolean fits(Riff riff, Section section, Word name) {

@@ -1,5 +1,6 @@
 package hingetone.chart;
 
+import hingetone.theory.Chord;
 import hingetone.theory.Key;
 import hingetone.time.Beats;
 import hingetone.time.Meter;
@@ -44,6 +45,22 @@ public record Section(
     if (bars.isEmpty()) {
       throw new IllegalArgumentException("a section has at least one bar");
     }
+  }
+
+  /** The chord that holds at a place, in quarter notes from the section's start; empty for none. */
+  Optional<Chord> chordAt(Beats place) {
+    Beats inBar = place.modulo(meter.barLength());
+    int bar = (int) place.dividedBy(meter.barLength()).floor();
+    Beats beat = meter.toBeats(inBar).plus(Beats.ONE);
+    return bars.get(bar).chords().stream()
+        .filter(slot -> !slot.beat().isAfter(beat))
+        .reduce((earlier, later) -> later)
+        .flatMap(ChartBar.Slot::chord);
+  }
+
+  /** How long it is, in quarter notes. */
+  Beats length() {
+    return meter.barLength().times(bars.size());
   }
 
   /** The section a number of semitones up or down: key, chords and riff. */

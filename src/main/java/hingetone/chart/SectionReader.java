@@ -18,6 +18,10 @@ import java.util.stream.Stream;
 
 /** Reads the sections of a chart, but for what one section takes from another. */
 final class SectionReader {
+  private static final String EXACTLY = "exactly";
+  private static final String RIFF_OF_EXPECTED =
+      "I expected the name of a section, as in riff-of: low or riff-of: low exactly.";
+
   private static final String BARS_EXPECTED =
       "I expected the chords, bar by bar:\n  bars: |\n    | Am7 | D7 | Am7 | % |";
   private static final String KEY_EXPECTED =
@@ -44,9 +48,17 @@ final class SectionReader {
   /**
    * A section as far as it can be read by itself.
    *
-   * @param riffOf the name of the section whose riff it plays
+   * @param riffOf the section whose riff it plays
    */
-  record Draft(Section section, Optional<Word> riffOf) {}
+  record Draft(Section section, Optional<RiffOf> riffOf) {}
+
+  /**
+   * Another section's riff.
+   *
+   * @param name the section's name
+   * @param exactly whether each note keeps its distance from the others
+   */
+  record RiffOf(Word name, boolean exactly) {}
 
   /** Reads one section; empty when a problem kept it from being one. */
   Optional<Draft> read(String name, Yaml.Entry entry) {
@@ -64,7 +76,7 @@ final class SectionReader {
     List<PhraseTurn> phrases = phrases(fields);
     List<Leave> leave = leave(fields);
     Optional<Riff> riff = new RiffReader(problems, own.meter(), bars.size()).read(fields);
-    Optional<Word> riffOf = riffOf(fields);
+    Optional<RiffOf> riffOf = riffOf(fields);
     if (key.isEmpty() || bars.isEmpty() || own.meter().isEmpty()) {
       return Optional.empty();
     }
@@ -85,17 +97,25 @@ final class SectionReader {
     return Optional.of(new Draft(section, riffOf));
   }
 
-  private Optional<Word> riffOf(Fields fields) {
-    Optional<Yaml.Text> name =
-        fields.text(ChartKey.RIFF_OF, "I expected the name of a section: riff-of: low.");
-    if (name.isPresent() && fields.has(ChartKey.RIFF)) {
+  private Optional<RiffOf> riffOf(Fields fields) {
+    List<Word> words = fields.words(ChartKey.RIFF_OF, RIFF_OF_EXPECTED);
+    if (!words.isEmpty() && fields.has(ChartKey.RIFF)) {
       problems.add(
           fields.place(ChartKey.RIFF_OF),
           "both riff and riff-of",
           "A section plays its own riff or another section's; leave out one of the two.");
       return Optional.empty();
     }
-    return name.map(text -> new Word(text.value().strip(), text.span()));
+    if (words.size() > 2 || words.size() == 2 && !words.get(1).text().equals(EXACTLY)) {
+      Word wrong = words.get(1);
+      problems.add(
+          wrong.span(),
+          "\"" + Quote.of(wrong.text()) + "\" after the section's name",
+          RIFF_OF_EXPECTED,
+          Suggestion.nearest(wrong.text(), List.of(EXACTLY)));
+      return Optional.empty();
+    }
+    return words.stream().findFirst().map(name -> new RiffOf(name, words.size() == 2));
   }
 
   private Optional<Key> key(String name, Yaml.Entry entry, Fields fields) {

@@ -207,6 +207,50 @@ class ChartReaderTest {
     assertThat(keys(chart, 2)).containsExactly(48, 52, 53, 55);
   }
 
+  private static final String RIFF_IN_A_MINOR =
+      """
+      sections:
+        low:
+          key: A minor
+          riff:
+            bass: A2q C3q D3q E3q
+          bars: |
+            | Am7 |
+        high:
+          key: KEY
+          riff-of: low HOW
+          bars: |
+            BARS
+      """;
+
+  private List<Integer> moved(String key, String how, String bars) {
+    String text = RIFF_IN_A_MINOR.replace("KEY", key).replace("HOW", how).replace("BARS", bars);
+    return keys(read(text), 1);
+  }
+
+  @Test
+  void notes_of_the_chord_go_to_the_chord_that_they_are_played_over() {
+    // B D (E) F#: over G7 the F# goes to F, over E7 to E; the fourth between is no chord note.
+    assertThat(moved("B minor", "", "| Bm7 | G7 | E7 |"))
+        .containsExactly(47, 50, 52, 54, 47, 50, 52, 53, 47, 50, 52, 52);
+    assertThat(moved("B minor", "", "| N.C. |")).containsExactly(47, 50, 52, 54);
+  }
+
+  @Test
+  void a_riff_moved_exactly_keeps_its_intervals_whatever_the_chord() {
+    assertThat(moved("C major", "exactly", "| C | F7 |")).containsExactly(48, 51, 53, 55);
+    assertThat(moved("C major", "", "| C |")).containsExactly(48, 52, 53, 55);
+  }
+
+  @Test
+  void a_bass_riff_does_not_fall_below_the_lowest_string() {
+    assertThat(moved("E minor", "", "| Em7 |")).containsExactly(40, 43, 45, 47);
+    String low = RIFF_IN_A_MINOR.replace("A2q C3q D3q E3q", "E1h A1h");
+    String text =
+        low.replace("KEY", "E minor").replace("HOW", "exactly").replace("BARS", "| Em7 |");
+    assertThat(keys(read(text), 1)).containsExactly(35, 40);
+  }
+
   private static List<Integer> keys(Chart chart, int section) {
     return chart.form().get(section).riff().orElseThrow().bass().stream().map(Note::key).toList();
   }
