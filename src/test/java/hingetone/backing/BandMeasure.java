@@ -286,7 +286,7 @@ final class BandMeasure {
     boolean power = groove.chords().voicing() == ChordStyle.Voicing.POWER;
     return String.format(
         Locale.ROOT,
-        "| %s | %.2f | %.2f | %s | %d | %d | %.1f %% | %.1f %% | %d | %d | %.1f %% | %d |",
+        "| %s | %.2f | %.2f | %s | %d | %d | %.1f %% | %.1f %% | %d | %d | %.1f %% | %.2f | %d |",
         groove.name(),
         movement(),
         ratio(),
@@ -298,14 +298,18 @@ final class BandMeasure {
         leaps,
         equalLaps,
         percent(repeatedBars, bars),
+        CHARTS.stream()
+            .mapToDouble(name -> Thickening.of(groove, name).whole())
+            .average()
+            .orElseThrow(),
         outOfRange + outOfLap);
   }
 
   static String table() {
     StringBuilder table = new StringBuilder();
     table.append("| groove | movement | ratio | guides | top | mud | root on change | approach |");
-    table.append(" leaps | equal laps | repeated bars | out of range |\n");
-    table.append("|---|---|---|---|---|---|---|---|---|---|---|---|\n");
+    table.append(" leaps | equal laps | repeated bars | turnaround | out of range |\n");
+    table.append("|---|---|---|---|---|---|---|---|---|---|---|---|---|\n");
     for (Groove groove : Grooves.builtIn().all()) {
       table.append(new BandMeasure(groove, LAPS).row()).append('\n');
     }
