@@ -1,12 +1,14 @@
 package hingetone.backing;
 
 import hingetone.groove.BassStyle;
+import hingetone.groove.ChordStyle;
 import hingetone.groove.Groove;
 import hingetone.score.Note;
 import hingetone.score.Role;
 import hingetone.theory.Chord;
 import hingetone.time.Beats;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 
 /** The bar after the last lap: everybody strikes the home chord once and lets it ring. */
@@ -39,12 +41,8 @@ final class Ending {
       }
       case BASS -> notes.add(ringing(lap, bassKey(groove.bass(), home, before)));
       case CHORDS ->
-          new Voicings(groove.chords())
-              .of(home, first.bar().key()).stream()
-                  .min((a, b) -> Double.compare(a.dislike(), b.dislike()))
-                  .orElseThrow()
-                  .keys()
-                  .forEach(key -> notes.add(ringing(lap, key)));
+          chordKeys(groove.chords(), home, first, before)
+              .forEach(key -> notes.add(ringing(lap, key)));
       default -> throw new IllegalArgumentException(role + " plays no ending");
     }
     return notes;
@@ -58,6 +56,21 @@ final class Ending {
         .filter(root -> Math.abs(root - last) <= 12)
         .findFirst()
         .orElse(roots.get(0));
+  }
+
+  /** The voicing of the home chord that is nearest to what has just been struck. */
+  private static List<Integer> chordKeys(
+      ChordStyle style, Chord home, BarPlan first, List<Note> before) {
+    Beats last = before.isEmpty() ? Beats.ZERO : before.get(before.size() - 1).onset();
+    List<Integer> struck =
+        before.stream().filter(n -> n.onset().equals(last)).map(Note::key).toList();
+    return new Voicings(style)
+        .of(home, first.bar().key()).stream()
+            .min(
+                Comparator.comparingDouble(
+                    way -> way.dislike() + VoiceLeading.movement(struck, way.keys())))
+            .orElseThrow()
+            .keys();
   }
 
   private static Note ringing(Lap lap, int key) {

@@ -44,16 +44,11 @@ record Leader(Form form, Function<Section, Groove> grooves, long seed) {
     boolean crossing = !ends && !form.bar(bar.number() + 1).key().equals(bar.key());
     Random chance = dice.at("leader", bar.number());
     boolean stop = crossing && chance.nextInt(100) < groove.drums().stopPercent();
+    Optional<Fill.Size> size = size(bar, crossing || ends, stop, chance);
+    Optional<Fill> fill =
+        size.flatMap(wanted -> chosen(fitting(groove, bar, band, wanted, stop), bar, dice.lap()));
     return new BarPlan(
-        bar,
-        groove,
-        feel,
-        band,
-        bar.isLastOfSection(),
-        crossing,
-        isTurnaround(bar),
-        fill(bar, groove, band, crossing || ends, dice.lap(), chance),
-        stop);
+        bar, groove, feel, band, bar.isLastOfSection(), crossing, isTurnaround(bar), fill, stop);
   }
 
   /** Whether a bar and all that follow in its section stay on a dominant of the next tonic. */
@@ -70,34 +65,32 @@ record Leader(Form form, Function<Section, Groove> grooves, long seed) {
     return bar.chords().chords().stream().allMatch(slot -> slot.chord().equals(chord));
   }
 
-  private Optional<Fill> fill(
-      Form.Bar bar, Groove groove, Thickness band, boolean big, int lap, Random chance) {
-    boolean within =
-        bar.inSection() % 4 == 0
-            && !bar.isLastOfSection()
-            && chance.nextInt(100) < SMALL_FILL_PERCENT;
-    if (!bar.isLastOfSection() && !within) {
-      return Optional.empty();
+  /** How big a fill the bar ends with: after a stop a short one, so that the stop is heard. */
+  private static Optional<Fill.Size> size(Form.Bar bar, boolean big, boolean stop, Random chance) {
+    if (bar.isLastOfSection()) {
+      return Optional.of(big && !stop ? Fill.Size.BIG : Fill.Size.MEDIUM);
     }
-    Fill.Size wanted = within ? Fill.Size.SMALL : big ? Fill.Size.BIG : Fill.Size.MEDIUM;
-    List<Fill> fitting = fitting(groove, bar, band, wanted);
-    if (fitting.isEmpty()) {
-      return Optional.empty();
-    }
-    Collections.shuffle(fitting, new Dice(seed, 0).at("fills", bar.number()));
-    return Optional.of(fitting.get(lap % fitting.size()));
+    boolean within = bar.inSection() % 4 == 0 && chance.nextInt(100) < SMALL_FILL_PERCENT;
+    return within ? Optional.of(Fill.Size.SMALL) : Optional.empty();
+  }
+
+  private Optional<Fill> chosen(List<Fill> fitting, Form.Bar bar, int lap) {
+    List<Fill> shuffled = new ArrayList<>(fitting);
+    Collections.shuffle(shuffled, new Dice(seed, 0).at("fills", bar.number()));
+    return shuffled.isEmpty() ? Optional.empty() : Optional.of(shuffled.get(lap % shuffled.size()));
   }
 
   /** The fills of the wanted size, or the next smaller one that the groove has. */
-  private static List<Fill> fitting(Groove groove, Form.Bar bar, Thickness band, Fill.Size wanted) {
+  private static List<Fill> fitting(
+      Groove groove, Form.Bar bar, Thickness band, Fill.Size wanted, boolean halfABar) {
     for (int size = wanted.ordinal(); size >= 0; size--) {
       Fill.Size tried = Fill.Size.values()[size];
       List<Fill> fitting =
-          new ArrayList<>(
-              groove.drums().fills().stream()
-                  .filter(fill -> fill.size() == tried && fill.use().fits(bar.meter()))
-                  .filter(fill -> fill.use().band().map(band::equals).orElse(true))
-                  .toList());
+          groove.drums().fills().stream()
+              .filter(fill -> fill.size() == tried && fill.use().fits(bar.meter()))
+              .filter(fill -> fill.use().band().map(band::equals).orElse(true))
+              .filter(fill -> !halfABar || 2 * fill.beats() <= bar.meter().beatsPerBar())
+              .toList();
       if (!fitting.isEmpty()) {
         return fitting;
       }

@@ -102,12 +102,12 @@ record Playing(
   /** The most of some sorted times within a window, at least one instant long. */
   private static int most(double[] times, double window) {
     int most = 0;
-    for (int i = 0; i < times.length; i++) {
-      double end = times[i] + window;
-      int from = i;
-      most =
-          Math.max(
-              most, (int) Arrays.stream(times, from, times.length).filter(t -> t <= end).count());
+    int from = 0;
+    for (int to = 0; to < times.length; to++) {
+      while (times[to] - times[from] > window) {
+        from++;
+      }
+      most = Math.max(most, to - from + 1);
     }
     return most;
   }
