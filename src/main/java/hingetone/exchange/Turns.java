@@ -16,7 +16,8 @@ import java.util.Random;
  *
  * <p>An exchange nobody wrote is made of groups, each a statement and one or two replies of the
  * same length. The lap's opening statement comes back in later sections, so also in another key; a
- * group's statement comes back in the next group.
+ * group's statement comes back in the next group. A section with room for one phrase only answers
+ * the statement before it, if nobody has.
  */
 final class Turns {
   /** How long a phrase likes to be, in seconds: about one breath. */
@@ -65,9 +66,10 @@ final class Turns {
     int unit = unit(section);
     int done = 0;
     List<Integer> groups = groups(section.bars().size() / unit);
+    boolean answers = groups.equals(List.of(1)) && lastStates();
     for (int g = 0; g < groups.size(); g++) {
       for (int turn = 0; turn < groups.get(g); turn++) {
-        boolean states = turn == 0;
+        boolean states = turn == 0 && !answers;
         add(
             first,
             done,
@@ -80,6 +82,11 @@ final class Turns {
     if (done < section.bars().size()) {
       add(first, done, section.bars().size() - done, Role.REST, Source.NEW);
     }
+  }
+
+  /** Whether the turn before is a statement that nobody has answered. */
+  private boolean lastStates() {
+    return !turns.isEmpty() && turns.get(turns.size() - 1).role() == Role.STATEMENT;
   }
 
   private void add(Bar first, int barsIn, int bars, Role role, Source from) {

@@ -81,6 +81,17 @@ class PlanTest {
   }
 
   @Test
+  void sections_with_room_for_one_phrase_answer_each_other() {
+    Section[] steps = {
+      section("a", "A minor", "4/4", "Am7", ""),
+      section("b", "C major", "4/4", "F", ""),
+      section("c", "G major", "4/4", "G7", "")
+    };
+    assertThat(plan(steps).promptsOfLap(1).stream().map(Prompt::role))
+        .containsExactly(Role.STATEMENT, Role.REPLY, Role.STATEMENT);
+  }
+
+  @Test
   void laps_go_on_without_end_and_bars_count_on() {
     Plan plan = plan(LOW, HIGH);
     Prompt late = plan.promptsOfLap(1000).get(0);
