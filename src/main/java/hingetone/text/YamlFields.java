@@ -10,8 +10,8 @@ import java.util.function.Function;
  * The keys with values of one place in a YAML document, each known there; the rest is reported.
  *
  * <pre>{@code
- * YamlFields fields = new YamlFields(problems, mapping, "in a groove", List.of("tempo", "level"), "See ...");
- * int level = fields.whole("level", 0, 127, 100, "");
+ * YamlFields fields = new YamlFields(problems, mapping, "in a groove", List.of("tempo", "meter"), "See ...");
+ * Meter meter = fields.read("meter", Meter::parse, Meter.COMMON, "I expected a meter, as in meter: 6/8.");
  * }</pre>
  */
 public final class YamlFields {
@@ -50,7 +50,7 @@ public final class YamlFields {
     }
   }
 
-  /** A part of the same groove, where it is keys with values. */
+  /** A part of the same document, where it is keys with values. */
   public Optional<YamlFields> part(String key, List<String> known) {
     Yaml value = values.get(key);
     if (value instanceof Yaml.Mapping part) {
@@ -60,14 +60,6 @@ public final class YamlFields {
       wrong(key, value, "I expected keys with values below it: " + String.join(", ", known) + ".");
     }
     return Optional.empty();
-  }
-
-  /** A part that must be there. */
-  public Optional<YamlFields> required(String key, List<String> known) {
-    if (!values.containsKey(key)) {
-      missing(key);
-    }
-    return part(key, known);
   }
 
   /** The items of a list of keys with values; one alone may stand without the dash. */
@@ -141,28 +133,6 @@ public final class YamlFields {
   /** Reads a single value, with no words that may have been meant. */
   public <T> T read(String key, Function<String, Optional<T>> read, T usual, String expected) {
     return read(key, read, usual, expected, List.of());
-  }
-
-  /** Reads a whole number, its unit (if any) behind it. */
-  public int whole(String key, int least, int most, int usual, String unit) {
-    return read(
-        key,
-        text -> wholeNumber(text, unit).filter(n -> n >= least && n <= most),
-        usual,
-        "I expected a number from "
-            + least
-            + " to "
-            + most
-            + (unit.isEmpty() ? "." : ", as in " + key + ": " + usual + unit + "."));
-  }
-
-  /** A whole number of at most four digits, its unit (if any) behind it. */
-  public static Optional<Integer> wholeNumber(String text, String unit) {
-    String number =
-        text.endsWith(unit) ? text.substring(0, text.length() - unit.length()).strip() : text;
-    return number.matches("-?[0-9]{1,4}")
-        ? Optional.of(Integer.parseInt(number))
-        : Optional.empty();
   }
 
   /** The text of a key with its place, where it is a single value. */
