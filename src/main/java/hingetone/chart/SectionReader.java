@@ -1,5 +1,6 @@
 package hingetone.chart;
 
+import hingetone.text.Choice;
 import hingetone.text.Problems;
 import hingetone.text.Quote;
 import hingetone.text.Span;
@@ -168,7 +169,7 @@ final class SectionReader {
                       word.span(),
                       "\"" + Quote.of(word.text()) + "\" is no way to leave a section",
                       LEAVE_EXPECTED,
-                      Suggestion.nearest(word.text(), Values.words(Leave.values()))));
+                      Suggestion.nearest(word.text(), Choice.words(Leave.values()))));
     }
     return ways;
   }
@@ -203,7 +204,7 @@ final class SectionReader {
 
   /** The same phrase with its words mended, turned, filled up or parted, where that helps. */
   private static Optional<String> meant(String phrase) {
-    List<String> known = new ArrayList<>(Values.words(PhraseTurn.Role.values()));
+    List<String> known = new ArrayList<>(Choice.words(PhraseTurn.Role.values()));
     known.add("again");
     String mended =
         Arrays.stream(phrase.split("[\\s:]+"))

@@ -1,5 +1,6 @@
 package hingetone.chart;
 
+import hingetone.text.Choice;
 import hingetone.text.Problems;
 import hingetone.time.Beats;
 import hingetone.time.Meter;
@@ -51,7 +52,7 @@ record Shared(
             ChartKey.BAND,
             text -> Values.choice(Band.values(), text),
             band,
-            Meant.oneOf(Values.words(Band.values())),
+            Meant.oneOf(Choice.words(Band.values())),
             "I expected light, normal or full."),
         fields.read(
             ChartKey.SWING,

@@ -5,7 +5,6 @@ import hingetone.theory.NoteName;
 import hingetone.time.Beats;
 import hingetone.time.Meter;
 import java.util.Arrays;
-import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 
@@ -55,9 +54,5 @@ final class Values {
   static <E extends Enum<E>> Optional<E> choice(E[] choices, String text) {
     String wanted = text.toUpperCase(Locale.ROOT);
     return Arrays.stream(choices).filter(c -> c.name().equals(wanted)).findFirst();
-  }
-
-  static <E extends Enum<E>> List<String> words(E[] choices) {
-    return Arrays.stream(choices).map(c -> c.name().toLowerCase(Locale.ROOT)).toList();
   }
 }

@@ -1,6 +1,7 @@
 package hingetone.exchange;
 
 import hingetone.notation.NoteText;
+import hingetone.text.Choice;
 import hingetone.text.Problems;
 import hingetone.text.Quote;
 import hingetone.text.Reading;
@@ -9,12 +10,9 @@ import hingetone.text.Yaml;
 import hingetone.text.YamlFields;
 import hingetone.theory.Key;
 import hingetone.time.Meter;
-import hingetone.time.Tempo;
-import java.util.Arrays;
+import hingetone.time.TempoRange;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
-import java.util.function.Function;
 import java.util.stream.Stream;
 
 /** Reads files of phrases. The format is specified in {@code src/docs/phrases.md}. */
@@ -37,7 +35,7 @@ public final class PhraseReader {
   }
 
   /** What holds for a statement that does not say it itself. */
-  private record Usual(Feel feel, Meter meter, int[] tempo, Optional<Key> key) {}
+  private record Usual(Feel feel, Meter meter, TempoRange tempo, Optional<Key> key) {}
 
   /** Whether a document looks like a file of phrases rather than a chart. */
   public static boolean isPhrases(Yaml document) {
@@ -60,9 +58,7 @@ public final class PhraseReader {
     }
     YamlFields file = new YamlFields(problems, mapping, "in a file of phrases", KEYS, HELP);
     file.read("about", Optional::of, "", "I expected a line that says what it is.");
-    Usual none =
-        new Usual(
-            Feel.EITHER, Meter.COMMON, new int[] {Tempo.SLOWEST, Tempo.FASTEST}, Optional.empty());
+    Usual none = new Usual(Feel.EITHER, Meter.COMMON, TempoRange.ANY, Optional.empty());
     Usual usual = usual(file, none);
     keyStands = file.has("key");
     if (!file.has("statements")) {
@@ -79,21 +75,18 @@ public final class PhraseReader {
   }
 
   private Usual usual(YamlFields fields, Usual above) {
-    List<String> feels =
-        Arrays.stream(Feel.values()).map(f -> f.name().toLowerCase(Locale.ROOT)).toList();
-    Function<String, Optional<Feel>> feel =
-        text -> Optional.of(feels.indexOf(text)).filter(i -> i >= 0).map(i -> Feel.values()[i]);
+    List<String> feels = Choice.words(Feel.values());
     return new Usual(
         fields.read(
             "feel",
-            feel,
+            text -> Choice.named(Feel.values(), text),
             above.feel,
             "I expected one of: " + String.join(", ", feels) + ".",
             feels),
         fields.read("meter", Meter::parse, above.meter, "I expected one meter, as in meter: 6/8."),
         fields.read(
             "tempo",
-            PhraseReader::range,
+            TempoRange::parse,
             above.tempo,
             "I expected the slowest and the fastest tempo, as in tempo: 90-150."),
         fields.read(
@@ -108,17 +101,6 @@ public final class PhraseReader {
     return Stream.of("C", "G", "D", "A", "E", "B", "F", "Bb", "Eb", "Ab", "Db", "F#")
         .flatMap(tonic -> Key.MODES.stream().map(mode -> tonic + " " + mode))
         .toList();
-  }
-
-  private static Optional<int[]> range(String text) {
-    String[] ends = text.split("\\s*[-–]\\s*", -1);
-    if (ends.length != 2 || !Arrays.stream(ends).allMatch(e -> e.matches("[0-9]{2,3}"))) {
-      return Optional.empty();
-    }
-    int[] range = {Integer.parseInt(ends[0]), Integer.parseInt(ends[1])};
-    boolean possible =
-        range[0] >= Tempo.SLOWEST && range[0] <= range[1] && range[1] <= Tempo.FASTEST;
-    return possible ? Optional.of(range) : Optional.empty();
   }
 
   private Optional<Statement> statement(Yaml.Entry entry, Usual above) {
@@ -143,7 +125,9 @@ public final class PhraseReader {
     }
     Optional<Phrase> phrase = fields.text("notes").flatMap(notes -> phrase(notes, own));
     return phrase.map(
-        notes -> new Statement(name, own.feel, own.meter, own.tempo[0], own.tempo[1], notes));
+        notes ->
+            new Statement(
+                name, own.feel, own.meter, own.tempo.slowest(), own.tempo.fastest(), notes));
   }
 
   private Optional<Phrase> phrase(Yaml.Text text, Usual own) {

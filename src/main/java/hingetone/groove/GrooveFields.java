@@ -1,5 +1,6 @@
 package hingetone.groove;
 
+import hingetone.text.Choice;
 import hingetone.text.Problems;
 import hingetone.text.Span;
 import hingetone.text.Yaml;
@@ -71,12 +72,9 @@ record GrooveFields(YamlFields fields) {
   }
 
   <E extends Enum<E>> Optional<E> choice(GrooveKey key, E[] choices) {
-    List<String> words = GrooveValues.words(choices);
+    List<String> words = Choice.words(choices);
     return read(
-        key,
-        text -> GrooveValues.choice(choices, text),
-        "one of " + String.join(", ", words),
-        words);
+        key, text -> Choice.named(choices, text), "one of " + String.join(", ", words), words);
   }
 
   /** The text of a key with its place, where it is a single value. */

@@ -8,7 +8,7 @@ import hingetone.text.Reading;
 import hingetone.text.Source;
 import hingetone.text.Yaml;
 import hingetone.time.Meter;
-import hingetone.time.Tempo;
+import hingetone.time.TempoRange;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -62,8 +62,8 @@ public final class GrooveReader {
         fields.read(GrooveKey.METERS, GrooveValues::meters, "meters such as 4/4, or any");
     Optional<String> about =
         fields.read(GrooveKey.ABOUT, Optional::of, "a line that says what it is");
-    Optional<Range> tempo =
-        fields.read(GrooveKey.TEMPO, GrooveValues::tempo, "the slowest and the fastest tempo");
+    Optional<TempoRange> tempo =
+        fields.read(GrooveKey.TEMPO, TempoRange::parse, "the slowest and the fastest tempo");
     Optional<Feel> feel =
         fields.read(
             GrooveKey.SWING,
@@ -86,8 +86,8 @@ public final class GrooveReader {
             name,
             about.orElse(""),
             meters.orElseThrow(),
-            tempo.map(Range::low).orElse(Tempo.SLOWEST),
-            tempo.map(Range::high).orElse(Tempo.FASTEST),
+            tempo.orElse(TempoRange.ANY).slowest(),
+            tempo.orElse(TempoRange.ANY).fastest(),
             feel.orElse(Feel.STRAIGHT),
             drums.orElseThrow(),
             bass.orElseThrow(),

@@ -3,10 +3,8 @@ package hingetone.groove;
 import hingetone.theory.Pitch;
 import hingetone.time.Beats;
 import hingetone.time.Meter;
-import hingetone.time.Tempo;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 
 /** Reads the single values of a groove; each gives nothing where the text is no such value. */
@@ -16,7 +14,7 @@ final class GrooveValues {
 
   private GrooveValues() {}
 
-  /** Two numbers, the first not above the second. */
+  /** Two MIDI keys, the first not above the second. */
   record Range(int low, int high) {}
 
   /** A whole number with its unit, if any, behind it: {@code 6 ms}; the unit may be left out. */
@@ -38,15 +36,6 @@ final class GrooveValues {
     return read.stream().allMatch(Optional::isPresent)
         ? Optional.of(read.stream().map(Optional::orElseThrow).distinct().toList())
         : Optional.empty();
-  }
-
-  static Optional<Range> tempo(String text) {
-    String[] ends = text.split(DASH, -1);
-    if (ends.length != 2 || !Arrays.stream(ends).allMatch(e -> e.matches("[0-9]{2,3}"))) {
-      return Optional.empty();
-    }
-    return Optional.of(new Range(Integer.parseInt(ends[0]), Integer.parseInt(ends[1])))
-        .filter(r -> r.low >= Tempo.SLOWEST && r.low <= r.high && r.high <= Tempo.FASTEST);
   }
 
   static Optional<Feel> feel(String text) {
@@ -76,17 +65,5 @@ final class GrooveValues {
       case "no" -> Optional.of(false);
       default -> Optional.empty();
     };
-  }
-
-  static <E extends Enum<E>> Optional<E> choice(E[] choices, String text) {
-    return Arrays.stream(choices).filter(c -> word(c).equals(text)).findFirst();
-  }
-
-  static <E extends Enum<E>> List<String> words(E[] choices) {
-    return Arrays.stream(choices).map(GrooveValues::word).toList();
-  }
-
-  private static String word(Enum<?> choice) {
-    return choice.name().toLowerCase(Locale.ROOT);
   }
 }

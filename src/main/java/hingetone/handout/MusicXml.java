@@ -9,6 +9,7 @@ import hingetone.exchange.Maker;
 import hingetone.exchange.Plan;
 import hingetone.exchange.Prompt;
 import hingetone.handout.WrittenBars.Event;
+import hingetone.text.Choice;
 import hingetone.theory.Pitch;
 import hingetone.time.Beats;
 import hingetone.time.Meter;
@@ -206,7 +207,7 @@ public final class MusicXml {
       Beats beat = prompt.landOn().beat().minus(Beats.ONE);
       long place = form.bar(number).meter().toQuarters(beat).toUnits(Sign.DIVISIONS);
       if (prompt.landOn().bar() == number && from <= place && place < to) {
-        String role = prompt.role().name().toLowerCase(Locale.ROOT);
+        String role = Choice.word(prompt.role());
         String answered = prompt.repliesTo().map(i -> " to " + i).orElse("");
         xml.open("direction", "placement", "above").open("direction-type");
         xml.leaf("words", role + " " + prompt.index() + answered).close().close();

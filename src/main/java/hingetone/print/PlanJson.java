@@ -3,8 +3,8 @@ package hingetone.print;
 import static hingetone.print.Json.object;
 
 import hingetone.exchange.Prompt;
+import hingetone.text.Choice;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 
@@ -22,8 +22,8 @@ public final class PlanJson {
         "index", prompt.index(),
         "lap", prompt.lap(),
         "section", prompt.section(),
-        "role", word(prompt.role()),
-        "by", word(prompt.by()),
+        "role", Choice.word(prompt.role()),
+        "by", Choice.word(prompt.by()),
         "repliesTo", prompt.repliesTo(),
         "again", prompt.again(),
         "ending", word(prompt.ending()),
@@ -33,11 +33,7 @@ public final class PlanJson {
         "crossing", word(prompt.crossing()));
   }
 
-  private static String word(Enum<?> value) {
-    return value.name().toLowerCase(Locale.ROOT);
-  }
-
   private static Optional<String> word(Optional<? extends Enum<?>> value) {
-    return value.map(PlanJson::word);
+    return value.map(Choice::word);
   }
 }

@@ -7,11 +7,11 @@ import hingetone.exchange.Plan;
 import hingetone.exchange.Prompt;
 import hingetone.exchange.Speaker;
 import hingetone.exchange.Way;
+import hingetone.text.Choice;
 import hingetone.time.Beats;
 import hingetone.time.Position;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.function.Function;
 
 /**
@@ -95,7 +95,7 @@ public final class PlanText {
             .crossing()
             .map(w -> w == Way.RUN ? ", run over the line" : ", hold over the line")
             .orElse("");
-    String role = prompt.role().name().toLowerCase(Locale.ROOT);
+    String role = Choice.word(prompt.role());
     return prompt.isRest() ? "rest" : role + " " + prompt.index() + to + again + way + by;
   }
 
