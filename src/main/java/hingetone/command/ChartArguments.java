@@ -125,18 +125,16 @@ final class ChartArguments {
   }
 
   /** Reads a shift in semitones. */
-  static final class ToShift implements ITypeConverter<Integer> {
-    @Override
-    public Integer convert(String text) {
-      return wholeNumber(text, -11, 11, "semitones");
+  static final class ToShift extends WholeNumber {
+    ToShift() {
+      super(-11, 11, "semitones");
     }
   }
 
   /** Reads the fret of a capo. */
-  static final class ToCapo implements ITypeConverter<Integer> {
-    @Override
-    public Integer convert(String text) {
-      return wholeNumber(text, 0, 12, "frets");
+  static final class ToCapo extends WholeNumber {
+    ToCapo() {
+      super(0, 12, "frets");
     }
   }
 
@@ -160,31 +158,9 @@ final class ChartArguments {
   }
 
   /** Reads a number of laps. */
-  static final class ToLaps implements ITypeConverter<Integer> {
-    private static final int MOST = 1000;
-
-    @Override
-    public Integer convert(String text) {
-      return wholeNumber(text, 1, MOST, "laps");
+  static final class ToLaps extends WholeNumber {
+    ToLaps() {
+      super(1, 1000, "laps");
     }
-  }
-
-  /** A whole number within a range, or a message that says the range. */
-  static int wholeNumber(String text, int lowest, int highest, String unit) {
-    if (text.matches("[-+−]?[0-9]{1,9}")) {
-      int value = Integer.parseInt(text.replace('−', '-'));
-      if (value >= lowest && value <= highest) {
-        return value;
-      }
-    }
-    throw new TypeConversionException(
-        "\""
-            + text
-            + "\" is not possible: I expected "
-            + unit
-            + " from "
-            + lowest
-            + " to "
-            + highest);
   }
 }

@@ -126,10 +126,9 @@ final class MapCommand implements Runnable {
   }
 
   /** Reads the number of frets. */
-  static final class ToFrets implements ITypeConverter<Integer> {
-    @Override
-    public Integer convert(String text) {
-      return ChartArguments.wholeNumber(text, 12, Fretboard.MOST_FRETS, "frets");
+  static final class ToFrets extends WholeNumber {
+    ToFrets() {
+      super(12, Fretboard.MOST_FRETS, "frets");
     }
   }
 }

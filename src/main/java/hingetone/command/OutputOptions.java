@@ -166,50 +166,44 @@ final class OutputOptions {
   }
 
   /** Reads a MIDI channel. */
-  static final class ToChannel implements ITypeConverter<Integer> {
-    @Override
-    public Integer convert(String text) {
-      return ChartArguments.wholeNumber(text, 1, 16, "channels");
+  static final class ToChannel extends WholeNumber {
+    ToChannel() {
+      super(1, 16, "channels");
     }
   }
 
   /** Reads the number of a bank. */
-  static final class ToBank implements ITypeConverter<Integer> {
-    @Override
-    public Integer convert(String text) {
-      return ChartArguments.wholeNumber(text, 0, 16_383, "banks");
+  static final class ToBank extends WholeNumber {
+    ToBank() {
+      super(0, 16_383, "banks");
     }
   }
 
   /** Reads a latency. */
-  static final class ToLatency implements ITypeConverter<Integer> {
-    @Override
-    public Integer convert(String text) {
-      return ChartArguments.wholeNumber(text, 0, 1000, "milliseconds");
+  static final class ToLatency extends WholeNumber {
+    ToLatency() {
+      super(0, 1000, "milliseconds");
     }
   }
 
   /** Reads a sample rate. */
-  static final class ToSampleRate implements ITypeConverter<Integer> {
-    @Override
-    public Integer convert(String text) {
-      return ChartArguments.wholeNumber(text, 22_050, 96_000, "frames a second");
+  static final class ToSampleRate extends WholeNumber {
+    ToSampleRate() {
+      super(22_050, 96_000, "frames a second");
     }
   }
 
   /** Reads a buffer length. */
-  static final class ToBuffer implements ITypeConverter<Integer> {
-    @Override
-    public Integer convert(String text) {
-      return ChartArguments.wholeNumber(text, 10, 2000, "milliseconds");
+  static final class ToBuffer extends WholeNumber {
+    ToBuffer() {
+      super(10, 2000, "milliseconds");
     }
   }
 
   /** Reads a volume. */
-  static final class ToVolume implements ITypeConverter<Integer> {
-    @Override
-    public Integer convert(String text) {
-      return ChartArguments.wholeNumber(text, 0, 100, "a level");
+  static final class ToVolume extends WholeNumber {
+    ToVolume() {
+      super(0, 100, "a level");
     }
   }
 }

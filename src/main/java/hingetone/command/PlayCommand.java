@@ -193,8 +193,8 @@ final class PlayCommand implements Runnable {
             "\"" + text + "\" is no ramp: I expected FROM:TO:STEP:LAPS, such as 80:120:5:2");
       }
       ChartArguments.ToTempo tempo = new ChartArguments.ToTempo();
-      int step = ChartArguments.wholeNumber(parts[2], 1, 100, "a step");
-      int laps = ChartArguments.wholeNumber(parts[3], 1, 100, "laps");
+      int step = WholeNumber.read(parts[2], 1, 100, "a step");
+      int laps = WholeNumber.read(parts[3], 1, 100, "laps");
       return new Ramp(
           tempo.convert(parts[0]), tempo.convert(parts[1]), BigDecimal.valueOf(step), laps);
     }
