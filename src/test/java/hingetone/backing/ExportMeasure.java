@@ -1,7 +1,6 @@
 package hingetone.backing;
 
 import hingetone.chart.Chart;
-import hingetone.command.Page;
 import hingetone.groove.Feel;
 import hingetone.groove.Groove;
 import hingetone.groove.Grooves;
@@ -10,6 +9,7 @@ import hingetone.midi.MidiFile;
 import hingetone.score.Note;
 import hingetone.score.Role;
 import hingetone.score.Score;
+import hingetone.text.Page;
 import hingetone.time.Meter;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;

@@ -1,18 +1,13 @@
 package hingetone.chart;
 
+import hingetone.text.Page;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.ArrayList;
-import java.util.List;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 
 /** The page on charts with its table made from the reader's own. Run it to write it anew. */
 final class ChartsPage {
   static final Path FILE = Path.of("src/docs/charts.md");
-  private static final String MARK = "<!-- table: keys -->\n";
-  private static final Pattern EXAMPLE = Pattern.compile("```yaml\n(.*?)```", Pattern.DOTALL);
 
   private ChartsPage() {}
 
@@ -22,35 +17,11 @@ final class ChartsPage {
 
   /** The page with the table as the reader has it now. */
   static String withTable(String page) {
-    int start = page.indexOf(MARK) + MARK.length();
-    return page.substring(0, start) + table() + page.substring(page.indexOf("<!-- end -->"));
-  }
-
-  private static String table() {
-    StringBuilder table = new StringBuilder("| key | stands | says | unless stated | example |\n");
-    table.append("|---|---|---|---|---|\n");
+    StringBuilder table = new StringBuilder(Page.keyTable());
     for (ChartKey key : ChartKey.values()) {
-      String example =
-          key.example().isEmpty() ? "" : "`" + key + ": " + key.example().replace("|", "\\|") + "`";
-      table.append(
-          String.join(
-              " | ",
-              "| `" + key + "`",
-              key.place().toString(),
-              key.meaning(),
-              key.usual(),
-              (example + " |").stripLeading() + "\n"));
+      String stands = key.place().toString();
+      table.append(Page.keyRow(key.word(), stands, key.meaning(), key.usual(), key.example()));
     }
-    return table.toString();
-  }
-
-  /** The charts that the page shows. */
-  static List<String> examples() throws IOException {
-    List<String> examples = new ArrayList<>();
-    Matcher found = EXAMPLE.matcher(Files.readString(FILE));
-    while (found.find()) {
-      examples.add(found.group(1));
-    }
-    return examples;
+    return Page.withTable(page, "keys", table.toString());
   }
 }

@@ -2,6 +2,7 @@ package hingetone.chart;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import hingetone.text.Page;
 import hingetone.text.Source;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -13,7 +14,7 @@ import org.junit.jupiter.params.provider.MethodSource;
 
 class ChartsPageTest {
   static Stream<String> examples() throws IOException {
-    return ChartsPage.examples().stream();
+    return Page.examples(ChartsPage.FILE).stream();
   }
 
   static Stream<ChartKey> keysWithExamples() {
@@ -38,7 +39,7 @@ class ChartsPageTest {
 
   @Test
   void there_are_charts_on_the_page() throws IOException {
-    assertThat(ChartsPage.examples()).hasSizeGreaterThanOrEqualTo(4);
+    assertThat(Page.examples(ChartsPage.FILE)).hasSizeGreaterThanOrEqualTo(4);
   }
 
   @ParameterizedTest

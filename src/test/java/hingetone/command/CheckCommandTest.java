@@ -3,25 +3,19 @@ package hingetone.command;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
-import java.io.PrintWriter;
-import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import picocli.CommandLine;
 
-class CheckCommandTest {
+class CheckCommandTest extends ProgramRun {
   @TempDir Path folder;
-  private final StringWriter out = new StringWriter();
 
   private int check(String... files) {
-    CommandLine line = Main.commandLine();
-    line.setOut(new PrintWriter(out, true));
     String[] args = new String[files.length + 1];
     args[0] = "check";
     System.arraycopy(files, 0, args, 1, files.length);
-    return line.execute(args);
+    return run(args);
   }
 
   private String chart(String groove) throws IOException {

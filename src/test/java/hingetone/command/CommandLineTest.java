@@ -2,22 +2,9 @@ package hingetone.command;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.io.PrintWriter;
-import java.io.StringWriter;
 import org.junit.jupiter.api.Test;
-import picocli.CommandLine;
 
-class CommandLineTest {
-  private final StringWriter out = new StringWriter();
-  private final StringWriter err = new StringWriter();
-
-  private int run(String... args) {
-    CommandLine line = Main.commandLine();
-    line.setOut(new PrintWriter(out, true));
-    line.setErr(new PrintWriter(err, true));
-    return line.execute(args);
-  }
-
+class CommandLineTest extends ProgramRun {
   @Test
   void without_a_command_it_shows_what_there_is() {
     assertThat(run()).isEqualTo(ExitStatus.FINE);

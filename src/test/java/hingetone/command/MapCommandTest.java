@@ -5,22 +5,11 @@ import static org.assertj.core.api.Assertions.assertThat;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.PrintWriter;
-import java.io.StringWriter;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import picocli.CommandLine;
 
-class MapCommandTest {
-  private final StringWriter out = new StringWriter();
-  private final StringWriter err = new StringWriter();
-
-  private int run(String... args) {
-    CommandLine line = Main.commandLine();
-    line.setOut(new PrintWriter(out));
-    line.setErr(new PrintWriter(err));
-    return line.execute(args);
-  }
-
+class MapCommandTest extends ProgramRun {
   private JsonNode json(String... options) throws Exception {
     String[] args = new String[options.length + 3];
     args[0] = "map";

@@ -12,6 +12,7 @@ import hingetone.sound.LoudnessMeter;
 import hingetone.sound.Mixdown;
 import hingetone.sound.SoundBank;
 import hingetone.sound.SoundFile;
+import hingetone.text.Page;
 import hingetone.text.Source;
 import java.nio.file.Files;
 import java.nio.file.Path;

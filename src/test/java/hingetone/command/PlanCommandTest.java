@@ -4,29 +4,16 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
-import java.io.PrintWriter;
-import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import picocli.CommandLine;
 
-class PlanCommandTest {
+class PlanCommandTest extends ProgramRun {
   private static final String CHART = "src/test/resources/handout/weir-steps.yaml";
   private static final Path SHEET = Path.of("src/test/resources/handout/weir-steps.txt");
-
-  private final StringWriter out = new StringWriter();
-  private final StringWriter err = new StringWriter();
-
-  private int run(String... args) {
-    CommandLine line = Main.commandLine();
-    line.setOut(new PrintWriter(out));
-    line.setErr(new PrintWriter(err));
-    return line.execute(args);
-  }
 
   private String said(String... args) {
     out.getBuffer().setLength(0);

@@ -2,14 +2,11 @@ package hingetone.command;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.io.PrintWriter;
-import java.io.StringWriter;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
-import picocli.CommandLine;
 
 /** What is wrong with the command line or the chart is said before anything plays. */
-class PlayCommandTest {
+class PlayCommandTest extends ProgramRun {
   @ParameterizedTest
   @CsvSource(
       delimiter = '|',
@@ -31,11 +28,8 @@ class PlayCommandTest {
           --in Nowhere             | There is no MIDI input on this machine.
           """)
   void a_wrong_option_is_explained(String options, String words) {
-    StringWriter err = new StringWriter();
-    CommandLine line = Main.commandLine("play");
-    line.setErr(new PrintWriter(err, true));
     String[] args = ("play demo-charts/lantern-quay.yaml --plain " + options).split(" +");
-    assertThat(line.execute(args)).isEqualTo(ExitStatus.WRONG_INPUT);
+    assertThat(run(args)).isEqualTo(ExitStatus.WRONG_INPUT);
     assertThat(err.toString()).contains(words).doesNotContain("\tat ");
   }
 }

@@ -10,6 +10,7 @@ import hingetone.ground.Ground;
 import hingetone.neck.Fretboard;
 import hingetone.neck.Tuning;
 import hingetone.text.Diagnostic;
+import hingetone.text.Page;
 import hingetone.text.Reading;
 import hingetone.text.Source;
 import hingetone.theory.Key;
@@ -201,14 +202,11 @@ class BankTest {
 
   @Test
   void the_examples_of_the_format_page_are_read() throws IOException {
-    String page = Files.readString(Path.of("src/docs/phrases.md"));
-    Matcher blocks = Pattern.compile("(?s)```yaml\n(.*?)```").matcher(page);
-    int found = 0;
-    while (blocks.find()) {
-      Reading<List<Statement>> reading = PhraseReader.read(new Source("page", blocks.group(1)));
+    List<String> examples = Page.examples(Path.of("src/docs/phrases.md"));
+    for (String example : examples) {
+      Reading<List<Statement>> reading = PhraseReader.read(new Source("page", example));
       assertThat(reading.problems()).extracting(Diagnostic::report).isEmpty();
-      found++;
     }
-    assertThat(found).isEqualTo(2);
+    assertThat(examples).hasSize(2);
   }
 }

@@ -3,6 +3,7 @@ package hingetone.groove;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import hingetone.text.Diagnostic;
+import hingetone.text.Page;
 import hingetone.text.Reading;
 import hingetone.text.Source;
 import java.io.IOException;
@@ -52,7 +53,7 @@ class GroovesPageTest {
 
   @Test
   void every_groove_on_the_page_is_read() throws IOException {
-    List<String> examples = GroovesPage.examples();
+    List<String> examples = Page.examples(GroovesPage.FILE);
     assertThat(examples).hasSize(2);
     for (String groove : examples) {
       assertThat(problems(groove)).isEmpty();

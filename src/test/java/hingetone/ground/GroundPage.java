@@ -1,5 +1,6 @@
 package hingetone.ground;
 
+import hingetone.text.Page;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -21,8 +22,6 @@ final class GroundPage {
               + "|static final (?:double|int) (?<name>\\w+) = (?<value>[\\d.e]+);",
           Pattern.DOTALL);
 
-  private static final String MARK = "<!-- table: weights -->\n";
-
   private GroundPage() {}
 
   public static void main(String[] arguments) throws IOException {
@@ -35,9 +34,7 @@ final class GroundPage {
 
   /** The page with its table as the code has the weights now. */
   static String withWeights(String page) throws IOException {
-    int start = page.indexOf(MARK) + MARK.length();
-    int end = page.indexOf("<!-- end -->", start);
-    return page.substring(0, start) + table() + page.substring(end);
+    return Page.withTable(page, "weights", table());
   }
 
   private static String table() throws IOException {

@@ -82,8 +82,8 @@ class ViewTest {
         s.size());
   }
 
-  /** One lap and a bar of ending. */
-  private static Band ending(Band b) {
+  /** A band with bars that go round, or with an end. */
+  private static Band with(Band b, Optional<Band.Loop> loop, OptionalInt lastBar) {
     return new Band(
         b.tempo(),
         b.keyShift(),
@@ -91,24 +91,19 @@ class ViewTest {
         b.muted(),
         b.volume(),
         b.click(),
-        b.loop(),
+        loop,
         b.dropsOut(),
         b.ramp(),
-        OptionalInt.of(17));
+        lastBar);
+  }
+
+  /** One lap and a bar of ending. */
+  private static Band ending(Band b) {
+    return with(b, b.loop(), OptionalInt.of(17));
   }
 
   private static Band looped(Band b) {
-    return new Band(
-        b.tempo(),
-        b.keyShift(),
-        b.everyKey(),
-        b.muted(),
-        b.volume(),
-        b.click(),
-        Optional.of(new Band.Loop(1, 4)),
-        b.dropsOut(),
-        b.ramp(),
-        b.lastBar());
+    return with(b, Optional.of(new Band.Loop(1, 4)), b.lastBar());
   }
 
   static List<String> names() {

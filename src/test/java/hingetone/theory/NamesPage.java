@@ -1,5 +1,6 @@
 package hingetone.theory;
 
+import hingetone.text.Page;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -35,10 +36,7 @@ final class NamesPage {
   /** The page with all its tables as the code has them now. */
   static String withTables(String page) {
     for (Map.Entry<String, List<List<String>>> table : TABLES.entrySet()) {
-      String mark = "<!-- table: " + table.getKey() + " -->\n";
-      int start = page.indexOf(mark) + mark.length();
-      int end = page.indexOf("<!-- end -->", start);
-      page = page.substring(0, start) + markdown(table.getValue()) + page.substring(end);
+      page = Page.withTable(page, table.getKey(), markdown(table.getValue()));
     }
     return page;
   }
