@@ -11,11 +11,12 @@ import java.util.prefs.PreferencesFactory;
  *
  * <p>The JDK's synthesizer reads {@code java.util.prefs} when it opens, which would create a folder
  * in the user's home and write a line over the screen. {@link #install} must therefore be called
- * before anything touches Java Sound.
+ * before anything touches Java Sound. This class keeps no preferences in static fields: to make one
+ * settles for good whose preferences are used, which would be before {@link #install} has spoken.
  */
 public final class MemoryPreferences implements PreferencesFactory {
-  private static final Node USER = new Node(null, "");
-  private static final Node SYSTEM = new Node(null, "");
+  private final Node user = new Node(null, "");
+  private final Node system = new Node(null, "");
 
   /** Made by {@code java.util.prefs} itself, by name. */
   public MemoryPreferences() {}
@@ -27,12 +28,12 @@ public final class MemoryPreferences implements PreferencesFactory {
 
   @Override
   public Preferences userRoot() {
-    return USER;
+    return user;
   }
 
   @Override
   public Preferences systemRoot() {
-    return SYSTEM;
+    return system;
   }
 
   private static final class Node extends AbstractPreferences {
