@@ -14,7 +14,7 @@ import java.util.Optional;
 import java.util.regex.Pattern;
 
 /**
- * Reads the bars of a section: {@code | Am7 | Dm7 / / G7 | % |: E7 :| x3}. After a slip it goes on
+ * Reads the bars of a section: {@code | Cm7 | Fm7 / / Bb7 | % |: G7 :| x3}. After a slip it goes on
  * at the next bar, so that each gives one message.
  */
 final class BarsReader {

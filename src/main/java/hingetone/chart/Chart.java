@@ -41,7 +41,7 @@ public record Chart(
 
   /**
    * The chart a number of semitones up or down: keys spelled with the fewest accidentals, chords
-   * and riffs moved along. Shifted by 2, A minor is B minor and its E7#9 is F#7#9.
+   * and riffs moved along. Shifted by 5, C minor is F minor and its G7b9 is C7b9.
    */
   public Chart shifted(int semitones) {
     return withSections(section -> section.shifted(semitones));

@@ -30,14 +30,14 @@ public enum ChartKey {
   BAND("band", Place.BOTH, "how full the band plays: light, normal or full", "normal", "light"),
   SWING("swing", Place.BOTH, "where the off-beat lies, 50% to 75%", "the groove's", "62%"),
   PICKUP("pickup", Place.BOTH, "how many beats early a statement may start", "3/2", "2"),
-  KEY("key", Place.SECTION, "the key that sounds", "must be there", "A minor"),
-  BARS("bars", Place.SECTION, "the chords, bar by bar", "must be there", "| Am7 | D7 |"),
+  KEY("key", Place.SECTION, "the key that sounds", "must be there", "C minor"),
+  BARS("bars", Place.SECTION, "the chords, bar by bar", "must be there", "| Cm7 | F7 |"),
   PHRASES("phrases", Place.SECTION, "who speaks when", "the program's", "statement 2, reply 2"),
   LEAVE("leave", Place.SECTION, "the way over to the next key", "either", "run, hold"),
   RIFF("riff", Place.SECTION, "your own bass or chord line", "the groove's", ""),
   RIFF_OF("riff-of", Place.SECTION, "another section's riff, moved to this key", "none", "low"),
-  BASS("bass", Place.RIFF, "the bass line as note text", "the groove's", "A2q A2q C3q D3q"),
-  CHORDS("chords", Place.RIFF, "the chord line as note text", "the groove's", "A3w+C4w+E4w");
+  BASS("bass", Place.RIFF, "the bass line as note text", "the groove's", "C3q C3q Eb3q F3q"),
+  CHORDS("chords", Place.RIFF, "the chord line as note text", "the groove's", "C4w+Eb4w+G4w");
 
   /** Where a key may stand. */
   public enum Place {

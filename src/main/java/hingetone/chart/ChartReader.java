@@ -32,7 +32,7 @@ public final class ChartReader {
   private static final List<String> INSTRUMENTS = List.of("guitar", "bass");
   private static final String SECTIONS_EXPECTED =
       "I expected the sections, each under its name:\n"
-          + "  sections:\n    low:\n      key: A minor\n      bars: |\n        | Am7 | D7 |";
+          + "  sections:\n    low:\n      key: C minor\n      bars: |\n        | Cm7 | F7 |";
 
   private final Problems problems;
   private final Map<String, Optional<SectionReader.Draft>> drafts = new LinkedHashMap<>();

@@ -69,7 +69,7 @@ final class ChordReader {
       problems.add(
           word.span(),
           "\"" + text + "\" is not behind a repeat",
-          "How often a repeat is played stands behind its end: |: Am7 | D7 :| x3.");
+          "How often a repeat is played stands behind its end: |: Cm7 | F7 :| x3.");
       return;
     }
     String capital =

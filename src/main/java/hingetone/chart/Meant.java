@@ -52,7 +52,7 @@ final class Meant {
     return beats.numerator() + (beats.denominator() == 1 ? "" : "/" + beats.denominator());
   }
 
-  /** The key in {@code Am}, {@code A min}, {@code A}, {@code a minr} or the German {@code H}. */
+  /** The key in {@code Cm}, {@code C min}, {@code C}, {@code c minr} or the German {@code H}. */
   static Optional<String> key(String text) {
     String english = text.replaceFirst("^[hH]", "B").replaceFirst("^(.) +([#b]) ", "$1$2 ");
     int end = NoteName.prefixLength(english);

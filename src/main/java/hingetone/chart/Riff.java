@@ -90,8 +90,8 @@ public record Riff(List<Note> bass, Beats bassLength, List<Note> chords, Beats c
    * The riff moved from one key to another along the scales: a note of the first key's seven-note
    * scale becomes the note on the same step of the other's, any other keeps its distance from its
    * step. Where the modes are the same this is plain transposition. The tonic goes the shorter way,
-   * a tritone up: {@code A2 C3 D3} from A minor becomes {@code E2 G2 A2} in E minor and {@code C3
-   * E3 F3} in C major.
+   * a tritone up: {@code C3 Eb3 F3} from C minor becomes {@code G2 Bb2 C3} in G minor and {@code
+   * Eb3 G3 Ab3} in Eb major.
    */
   Riff moved(Key from, Key to) {
     int tonic = tonicMove(from, to);

@@ -24,11 +24,11 @@ final class SectionReader {
       "I expected the name of a section, as in riff-of: low or riff-of: low exactly.";
 
   private static final String BARS_EXPECTED =
-      "I expected the chords, bar by bar:\n  bars: |\n    | Am7 | D7 | Am7 | % |";
+      "I expected the chords, bar by bar:\n  bars: |\n    | Cm7 | F7 | Cm7 | % |";
   private static final String KEY_EXPECTED =
       "I expected a tonic and one of "
           + Key.MODES.stream().map(ScaleType::name).collect(Collectors.joining(", "))
-          + ". For example: key: A minor.";
+          + ". For example: key: C minor.";
   private static final String LEAVE_EXPECTED =
       "I expected run, hold or either, one for each time the section is left: leave: run, hold.";
   private static final String PHRASES_EXPECTED =

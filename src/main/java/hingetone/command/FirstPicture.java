@@ -30,8 +30,8 @@ final class FirstPicture {
           """
           title: Nobody sees this
           sections:
-            one: {key: A minor, bars: "| Am7 | D7 / Am7 / | Am7 | E7 |"}
-            two: {key: B minor, bars: "| Bm7 | % | Em7 | F#7 |"}
+            one: {key: C minor, bars: "| Cm7 | F7 / Cm7 / | Cm7 | G7 |"}
+            two: {key: F minor, bars: "| Fm7 | % | Bbm7 | C7 |"}
           """);
 
   private FirstPicture() {}

@@ -47,7 +47,7 @@ final class MapCommand implements Runnable {
       names = "--scale",
       paramLabel = "SCALE",
       converter = ToScale.class,
-      description = "All shapes of this scale, such as \"A dorian\".")
+      description = "All shapes of this scale, such as \"C dorian\".")
   Optional<Scale> scale = Optional.empty();
 
   @Option(
@@ -118,7 +118,7 @@ final class MapCommand implements Runnable {
                   new TypeConversionException(
                       "\""
                           + text
-                          + "\" is no scale: I expected a note and a kind such as A dorian."
+                          + "\" is no scale: I expected a note and a kind such as C dorian."
                           + Suggestion.nearest(kind, kinds)
                               .map(k -> " Did you mean " + k + "?")
                               .orElse("")));

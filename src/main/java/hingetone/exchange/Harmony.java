@@ -65,7 +65,7 @@ record Harmony(Form form) {
     return grouped ? meter.isStrong(beat) : beat.denominator() == 1;
   }
 
-  /** What a note is over the chord of its time, for people: {@code the b3 of Am7}. */
+  /** What a note is over the chord of its time, for people: {@code the b3 of Cm7}. */
   String heard(int midi, Beats time) {
     Key key = keyAt(time);
     NoteName name = key.spellChroma(Math.floorMod(midi, 12));

@@ -22,7 +22,7 @@ import java.util.stream.Stream;
  * Maker maker = Maker.of(plan, ground, chart.seed());
  * Made statement = maker.make(plan.prompt(1));
  * Made reply = maker.reply(plan.prompt(2), statement.phrase());
- * reply.why();   // Opens like the statement and ends another way, at rest on the 1 of Am7.
+ * reply.why();   // Opens like the statement and ends another way, at rest on the 1 of Cm7.
  * }</pre>
  *
  * <p>Safe to ask from several threads.

@@ -18,7 +18,7 @@ import java.util.function.UnaryOperator;
  * new phrase:
  *
  * <pre>{@code
- * phrase.inKey(Key.parse("B minor").orElseThrow());   // along the scale
+ * phrase.inKey(Key.parse("F minor").orElseThrow());   // along the scale
  * phrase.plus(Interval.FIFTH);                        // exactly
  * phrase.shifted(Beats.of(1, 2));                     // an eighth later
  * phrase.before(Beats.of(2)).then(otherEnding);       // another ending

@@ -93,7 +93,7 @@ public final class PhraseReader {
             "key",
             text -> Key.parse(text).map(Optional::of),
             above.key,
-            "I expected a tonic and major, minor, blues or a mode, as in key: A minor.",
+            "I expected a tonic and major, minor, blues or a mode, as in key: C minor.",
             keys()));
   }
 
@@ -118,7 +118,7 @@ public final class PhraseReader {
       problems.add(
           entry.key().span(),
           "\"" + Quote.of(name) + "\" has no key",
-          "Give it one, or one for all at the top of the file, as in key: A minor.");
+          "Give it one, or one for all at the top of the file, as in key: C minor.");
     }
     if (!fields.has("notes")) {
       fields.missing("notes");

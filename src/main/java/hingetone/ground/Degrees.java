@@ -16,7 +16,7 @@ public final class Degrees {
 
   /**
    * A note over a chord: {@code b3} or {@code #9} as the chord calls its own notes, any other as a
-   * tension above the octave: D over Am7 is {@code 11}, C over E7#9 {@code b13}.
+   * tension above the octave: F over Cm7 is {@code 11}, Eb over G7#9 {@code b13}.
    */
   public static String over(Chord chord, NoteName note) {
     Optional<Interval> own = chord.degreeOf(note.chroma());
@@ -34,7 +34,7 @@ public final class Degrees {
     return (tension ? interval.plus(Interval.OCTAVE) : interval).toString();
   }
 
-  /** A note in a key: the degree it has as the key spells it, {@code b3} for C in A minor. */
+  /** A note in a key: the degree it has as the key spells it, {@code b3} for Eb in C minor. */
   public static Interval in(Key key, NoteName note) {
     return key.degreeOf(note.chroma());
   }

@@ -41,7 +41,7 @@ public record Home(Key key, double weight, Role role) {
 
   /**
    * The key's notes as pitch classes, bent to a chord: each chord tone that is not in the key takes
-   * the place of the key's note on the same letter. In A minor, E7 gives the harmonic minor, D7 the
+   * the place of the key's note on the same letter. In C minor, G7 gives the harmonic minor, F7 the
    * Dorian mode; in C major, Bb7 gives Bb with a raised fourth. In a blues key major and minor
    * stand side by side, until a chord has the minor third and not the major one.
    */

@@ -51,7 +51,7 @@ record Line(Fretboard neck, Meter meter, Side before, Side after, List<Shape> ne
 
   /**
    * Frets by which the old scale's notes would have to move to become the new one's, 0 to 11: 2
-   * from A minor to B minor, 0 from C major to A minor, where shapes stay. Where the two are of
+   * from C minor to D minor, 0 from Eb major to C minor, where shapes stay. Where the two are of
    * different kinds, as far as the tonic moves.
    */
   int shift() {

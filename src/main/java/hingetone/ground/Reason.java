@@ -26,7 +26,9 @@ final class Reason {
     this.choice = choice;
   }
 
-  /** The reason, spelled for people: {@code On the tonic: has A C E G of Am7, D (11) is colour.} */
+  /**
+   * The reason, spelled for people: {@code On the tonic: has C Eb G Bb of Cm7, F (11) is colour.}
+   */
   static String of(Setting setting, Scale scale, ScaleChoice choice) {
     Reason reason = new Reason(setting, scale, choice);
     return setting

@@ -61,8 +61,8 @@ public record Bend(Kind kind, Dot from, Pitch to, Interval toDegree) {
 
   /**
    * Every bend inside a shape: from a dot to a note of the scale a half, a whole or one and a half
-   * tones above, and curls on the minor third. In A minor pentatonic string 1 fret 10 goes from D5
-   * to E5.
+   * tones above, and curls on the minor third. In C minor pentatonic string 1 fret 13 goes from F5
+   * to G5.
    */
   public static List<Bend> all(Shape shape) {
     List<Bend> bends = new ArrayList<>();

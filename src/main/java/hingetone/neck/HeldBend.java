@@ -3,8 +3,8 @@ package hingetone.neck;
 import java.util.List;
 
 /**
- * A bend with another note held on the next higher string: string 2 fret 15 bent from D5 to E5
- * under G5 on string 1 fret 15.
+ * A bend with another note held on the next higher string: string 2 fret 8 bent from G4 to A4 under
+ * C5 on string 1 fret 8.
  *
  * @param bend the bend, a half tone or more
  * @param held the note that rings above it

@@ -27,7 +27,7 @@ public final class Shapes {
 
   /**
    * All shapes that lie wholly on the neck, up the neck, even ones before those in one position;
-   * where both come out the same it is there once. For A minor pentatonic in standard tuning: the
+   * where both come out the same it is there once. For C minor pentatonic in standard tuning: the
    * five shapes of the handbooks, once more an octave up as far as the neck goes. Where the frets
    * above a capo hold no shape on all strings: one with what they do hold, its gaps marked. Never
    * empty, and no dot off the neck.

@@ -6,8 +6,8 @@
  *
  * <pre>{@code
  * Fretboard neck = Fretboard.of(Tuning.STANDARD, 0);
- * Scale scale = Scale.parse("A minor pentatonic").orElseThrow();
- * Shape shape = Shapes.of(neck, scale).get(0);   // 0-3 0-3 0-2 0-2 1-3 0-3, starting on the 5
+ * Scale scale = Scale.parse("E minor pentatonic").orElseThrow();
+ * Shape shape = Shapes.of(neck, scale).get(0);   // 0-3 0-2 0-2 0-2 0-3 0-3, starting on the 1
  * Bend.all(shape);                          // what can be bent in it
  * }</pre>
  */

@@ -6,8 +6,8 @@
  * score; it alone touches JFugue.
  *
  * <pre>{@code
- * Source source = new Source("riff", "A2q C3i D3i E3h");
- * NoteText.read(source, new Span(0, 15)).value().orElseThrow().length();  // 4 quarter notes
+ * Source source = new Source("riff", "C3q Eb3i F3i G3h");
+ * NoteText.read(source, new Span(0, 16)).value().orElseThrow().length();  // 4 quarter notes
  * }</pre>
  */
 package hingetone.notation;

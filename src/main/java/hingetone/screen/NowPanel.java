@@ -23,7 +23,7 @@ final class NowPanel {
     }
   }
 
-  /** One row: {@code Am7 2/4 D7 in 3 beats}; the narrower, the shorter. */
+  /** One row: {@code Cm7 2/4 F7 in 3 beats}; the narrower, the shorter. */
   private static void line(Canvas canvas, String now, Moment moment, List<Coming> coming) {
     String beat = "beat " + moment.beat();
     String next = coming.isEmpty() ? "" : coming.get(0).chord();

@@ -38,10 +38,10 @@ public record Diagnostic(
    * <pre>
    * harbour.yaml:12:16: unknown chord quality "mj7"
    *    |
-   * 12 |     | Am7 | Dmj7 | Am7 | E7#9 |
+   * 12 |     | Cm7 | Fmj7 | Cm7 | G7b9 |
    *    |              ^^^
    * I was reading a chord and expected a quality such as maj7, m7 or 7.
-   * Did you mean Dmaj7?
+   * Did you mean Fmaj7?
    * </pre>
    */
   public String report() {

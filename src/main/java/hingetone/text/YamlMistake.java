@@ -37,7 +37,7 @@ final class YamlMistake {
       add(
           firstWord(line),
           "a line of bars that is not indented below its key",
-          "Indent every line of a block further than its key:\n  bars: |\n    | Am7 | D7 |");
+          "Indent every line of a block further than its key:\n  bars: |\n    | Cm7 | F7 |");
     } else if (isSpaceMissing(line) || isSpaceMissing(line - 1)) {
       add(
           spaceMissing(isSpaceMissing(line) ? line : line - 1),

@@ -29,7 +29,7 @@ public record Chord(NoteName root, ChordQuality quality, Optional<NoteName> bass
   public record Fault(Part part, int start, int end, int stuckAt) {}
 
   /**
-   * Reads a whole symbol: {@code Am7}, {@code F#m7b5}, {@code C7(b9,#11)}, {@code C6/9}, {@code
+   * Reads a whole symbol: {@code Cm7}, {@code F#m7b5}, {@code C7(b9,#11)}, {@code C6/9}, {@code
    * D/F#}; empty when it is none. Roots and basses are capital letters with at most two
    * accidentals, and an accidental after the letter belongs to it: {@code Cb5} is the power chord
    * on C flat, a C major triad with a flat fifth is {@code C(b5)}.
@@ -109,7 +109,7 @@ public record Chord(NoteName root, ChordQuality quality, Optional<NoteName> bass
     return quality.has(4) && !quality.has(11) && (quality.has(10) || !quality.has(9));
   }
 
-  /** Whether it is a dominant a fifth above a tonic: E7#9 is one of A. */
+  /** Whether it is a dominant a fifth above a tonic: G7b9 is one of C. */
   public boolean isDominantOf(NoteName tonic) {
     return isDominant() && root.soundsLike(tonic.plus(Interval.FIFTH));
   }
@@ -119,7 +119,7 @@ public record Chord(NoteName root, ChordQuality quality, Optional<NoteName> bass
     return new Chord(root.plus(interval), quality, bass.map(b -> b.plus(interval)));
   }
 
-  /** The symbol in its preferred spelling: {@code Am7}, {@code D/F#}. */
+  /** The symbol in its preferred spelling: {@code Cm7}, {@code D/F#}. */
   public String symbol() {
     return root.toString() + quality + bass.map(b -> "/" + b).orElse("");
   }

@@ -27,14 +27,14 @@ public record Key(NoteName tonic, ScaleType mode) {
     }
   }
 
-  /** Reads {@code A minor}, {@code Bb major}, {@code E dorian}; empty when it is anything else. */
+  /** Reads {@code C minor}, {@code Bb major}, {@code E dorian}; empty when it is anything else. */
   public static Optional<Key> parse(String text) {
     return Scale.parse(text.strip())
         .filter(scale -> MODES.contains(scale.type()))
         .map(scale -> new Key(scale.tonic(), scale.type()));
   }
 
-  /** The key's own scale: for {@code A blues} the blues scale on A. */
+  /** The key's own scale: for {@code G blues} the blues scale on G. */
   public Scale scale() {
     return new Scale(tonic, mode);
   }
@@ -67,8 +67,8 @@ public record Key(NoteName tonic, ScaleType mode) {
 
   /**
    * The pitch a musician would write in this key for a MIDI number: a note of the scale as the
-   * scale spells it, any other as a degree players know: in minor b2 3 b5 6 7 (for A minor: Bb, C#,
-   * Eb, F#, G#), in major b2 b3 #4 b6 b7, without double sharps or flats.
+   * scale spells it, any other as a degree players know: in minor b2 3 b5 6 7 (for D minor: Eb, F#,
+   * Ab, B, C#), in major b2 b3 #4 b6 b7, without double sharps or flats.
    */
   public Pitch spell(int midi) {
     return Pitch.at(spellChroma(Math.floorMod(midi, 12)), midi);
@@ -81,7 +81,7 @@ public record Key(NoteName tonic, ScaleType mode) {
     return simple ? strict : strict.simplified();
   }
 
-  /** The degree that a pitch class (0 to 11) is in this key: {@code b3} for C in A minor. */
+  /** The degree that a pitch class (0 to 11) is in this key: {@code b3} for Eb in C minor. */
   public Interval degreeOf(int chroma) {
     int flattest = isMinor() ? -6 : -5;
     int fifths = 7 * (chroma - tonic.chroma());

@@ -9,7 +9,7 @@ import java.util.Optional;
  * <p>Equality compares the spelling; {@link #soundsLike} compares the sound. What people write has
  * at most {@value #MOST_ALTERATIONS} sharps or flats; arithmetic goes as far as it must, so that it
  * is always exact and can be undone. Example: {@code
- * NoteName.parse("A").orElseThrow().plus(Interval.MINOR_THIRD)} is {@code C}.
+ * NoteName.parse("F").orElseThrow().plus(Interval.MINOR_THIRD)} is {@code Ab}.
  *
  * @param letter the letter
  * @param alteration semitones up (sharps) or down (flats)

@@ -4,14 +4,14 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * A scale on a tonic: {@code A minor pentatonic}.
+ * A scale on a tonic: {@code C minor pentatonic}.
  *
  * @param tonic its first note
  * @param type its kind
  */
 public record Scale(NoteName tonic, ScaleType type) {
 
-  /** Reads {@code A minor pentatonic}; empty when the tonic or the kind is unknown. */
+  /** Reads {@code C minor pentatonic}; empty when the tonic or the kind is unknown. */
   public static Optional<Scale> parse(String text) {
     int length = NoteName.prefixLength(text);
     if (length == text.length() || !Character.isWhitespace(text.charAt(length))) {

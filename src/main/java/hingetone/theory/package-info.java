@@ -6,10 +6,10 @@
  * number is only ever derived:
  *
  * <pre>{@code
- * Key key = Key.parse("A minor").orElseThrow();
- * key.pentatonic().notes();              // A C D E G
- * key.spell(66);                         // F#4
- * Chord.parse("E7#9").orElseThrow().notes(); // E G# B D F##
+ * Key key = Key.parse("C minor").orElseThrow();
+ * key.pentatonic().notes();              // C Eb F G Bb
+ * key.spell(66);                         // Gb4
+ * Chord.parse("D7#9").orElseThrow().notes(); // D F# A C E#
  * }</pre>
  */
 package hingetone.theory;

@@ -25,7 +25,7 @@ import org.junit.jupiter.api.io.TempDir;
 /** Files that nobody meant as charts or phrases, and charts that nobody meant to be so large. */
 @Timeout(20)
 class HostileInputTest {
-  private static final String HEAD = "sections:\n  low:\n    key: A minor\n    bars: |\n";
+  private static final String HEAD = "sections:\n  low:\n    key: C minor\n    bars: |\n";
 
   @TempDir Path folder;
 
@@ -47,14 +47,14 @@ class HostileInputTest {
 
   @Test
   void ten_thousand_bars_are_a_long_chart_and_nothing_worse() {
-    String bars = "      | Am7 | D7 | Am7 / / G | F#m7b5 B7 |\n".repeat(2500);
+    String bars = "      | Cm7 | F7 | Cm7 / / Bb | Dm7b5 G7 |\n".repeat(2500);
     Chart chart = ChartReader.read(new Source("long", HEAD + bars)).value().orElseThrow();
     assertThat(Form.of(chart).bars()).hasSize(10_000);
   }
 
   @Test
   void more_bars_than_anybody_plays_are_refused() {
-    String bars = "      |: Am7 | D7 :| x999\n".repeat(20);
+    String bars = "      |: Cm7 | F7 :| x999\n".repeat(20);
     assertThat(message(ChartReader.read(new Source("long", HEAD + bars))))
         .contains("more than 20000 bars");
   }
@@ -89,7 +89,7 @@ class HostileInputTest {
 
   @Test
   void windows_line_ends_and_a_byte_order_mark_do_no_harm() throws IOException {
-    String chart = "\uFEFF" + (HEAD + "      | Am7 | D7 |\n").replace("\n", "\r\n");
+    String chart = "\uFEFF" + (HEAD + "      | Cm7 | F7 |\n").replace("\n", "\r\n");
     Path path = Files.writeString(folder.resolve("windows.yaml"), chart);
     assertThat(ChartReader.readFile(path.toString()).value()).isPresent();
   }
@@ -144,7 +144,7 @@ class HostileInputTest {
   @Test
   void a_chart_cut_off_at_any_place_is_read_or_reported() {
     String chart =
-        HEAD + "      | Am7 | D7 / / G |\n    phrases: statement 1, reply 1\nform: low low\n";
+        HEAD + "      | Cm7 | F7 / / Bb |\n    phrases: statement 1, reply 1\nform: low low\n";
     for (int end = 0; end <= chart.length(); end++) {
       InputStream cut =
           new ByteArrayInputStream(chart.substring(0, end).getBytes(StandardCharsets.UTF_8));
@@ -153,7 +153,7 @@ class HostileInputTest {
     }
   }
 
-  private static final String PHRASES = "key: A minor\nstatements:\n";
+  private static final String PHRASES = "key: C minor\nstatements:\n";
 
   private static Reading<List<Statement>> phrases(String text) {
     InputStream in = new ByteArrayInputStream(text.getBytes(StandardCharsets.UTF_8));
@@ -164,10 +164,10 @@ class HostileInputTest {
   void a_thousand_statements_are_read_and_one_more_is_refused() {
     StringBuilder text = new StringBuilder(PHRASES);
     for (int i = 1; i <= 1000; i++) {
-      text.append("  s%d: {notes: E4i A4i | C5q A4q}\n".formatted(i));
+      text.append("  s%d: {notes: G4i C5i | Eb5q C5q}\n".formatted(i));
     }
     assertThat(phrases(text.toString()).value().orElseThrow()).hasSize(1000);
-    text.append("  one-more: {notes: E4i A4i | C5q A4q}\n");
+    text.append("  one-more: {notes: G4i C5i | Eb5q C5q}\n");
     assertThat(message(phrases(text.toString()))).isEqualTo("too many statements");
   }
 

@@ -20,8 +20,8 @@ import java.util.Locale;
 final class ReadingBench {
   private static final int WARM_UPS = 300;
   private static final int RUNS = 21;
-  private static final String BAR = " Am7 | F#m7b5 / B7(b9,#11) / | E7#9/G# | % |";
-  private static final String SLIP = " Am7 | F#mj7b5 / B7(b9,#11) / | E7#9/H | % |";
+  private static final String BAR = " Fm7 | Dm7b5 / G7(b9,#11) / | C7#9/E | % |";
+  private static final String SLIP = " Fm7 | Dmj7b5 / G7(b9,#11) / | C7#9/H | % |";
   private static final int BARS_A_LINE = 4;
 
   private ReadingBench() {}
@@ -42,7 +42,7 @@ final class ReadingBench {
   private static Source chart(int bars, String line) {
     return new Source(
         "long",
-        "title: Long way round\nsections:\n  all:\n    key: A minor\n    bars: |\n"
+        "title: Long way round\nsections:\n  all:\n    key: F minor\n    bars: |\n"
             + ("      |" + line + "\n").repeat(bars / BARS_A_LINE));
   }
 

@@ -15,21 +15,21 @@ class DiagnosticTest {
             new Span(start, start + marked.length()),
             "unknown chord quality \"mj7\"",
             "I was reading a chord and expected a quality such as maj7, m7 or 7.",
-            Optional.of("Dmaj7"))
+            Optional.of("Fmaj7"))
         .report();
   }
 
   @Test
   void a_report_shows_the_place_what_was_expected_and_a_suggestion() {
-    assertThat(report("low:\n  bars: |\n    | Am7 | Dmj7 |\n", "mj7"))
+    assertThat(report("low:\n  bars: |\n    | Cm7 | Fmj7 |\n", "mj7"))
         .isEqualTo(
             """
             harbour.yaml:3:14: unknown chord quality "mj7"
               |
-            3 |     | Am7 | Dmj7 |
+            3 |     | Cm7 | Fmj7 |
               |              ^^^
             I was reading a chord and expected a quality such as maj7, m7 or 7.
-            Did you mean Dmaj7?
+            Did you mean Fmaj7?
             """);
   }
 
@@ -42,7 +42,7 @@ class DiagnosticTest {
 
   @Test
   void a_rocket_is_two_columns_wide() {
-    assertThat(DisplayWidth.of("🚀 Am7")).isEqualTo(6);
+    assertThat(DisplayWidth.of("🚀 Cm7")).isEqualTo(6);
   }
 
   @Test
