@@ -67,8 +67,8 @@ class BackingTest {
     String text =
         """
         sections:
-          low: {key: A minor, groove: gravel-road, bars: "| Am7 | Dm7 |"}
-          high: {key: B minor, groove: paper-boat, meter: 6/8, bars: "| Bm7 | Em7 |"}
+          low: {key: E minor, groove: gravel-road, bars: "| Em7 | C7 |"}
+          high: {key: G minor, groove: paper-boat, meter: 6/8, bars: "| Gm7 | Cm7 |"}
         """;
     Chart chart = ChartReader.read(new Source("two", text)).value().orElseThrow();
     Backing backing = Backing.of(chart, Grooves.builtIn());

@@ -19,10 +19,10 @@ import java.util.stream.Collectors;
  * The band's bars as text, for reading: run by hand with a demo chart, a groove and a lap.
  *
  * <pre>
- * 5 high B minor | Bm7
+ * 5 high F minor | Fm7
  *   Bass Drum 1      1 X   3 x   3+1/2 x
- *   bass             1 B1   2 D2   3 E2
- *   chords           1 B3 D4 A4   3+1/2 B3 D4 A4
+ *   bass             1 F1   2 Ab1   3 Bb1
+ *   chords           1 Ab3 C4 Eb4   3+1/2 Ab3 C4 Eb4
  * </pre>
  */
 final class BandSheet {

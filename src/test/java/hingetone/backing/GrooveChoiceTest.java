@@ -14,7 +14,7 @@ import org.junit.jupiter.api.Test;
 /** A chart's grooves: found, or told about with what there is instead. */
 class GrooveChoiceTest {
   private static String report(String head) {
-    String text = head + "sections:\n  one:\n    key: A minor\n    bars: |\n      | Am7 |\n";
+    String text = head + "sections:\n  one:\n    key: C minor\n    bars: |\n      | Cm7 |\n";
     Source source = new Source("chart.yaml", text);
     Chart chart = ChartReader.read(source).value().orElseThrow();
     List<Diagnostic> problems = Backing.problems(chart, Grooves.builtIn(), source);

@@ -8,11 +8,14 @@ import hingetone.score.Note;
 import hingetone.text.Diagnostic;
 import hingetone.text.Reading;
 import hingetone.text.Source;
+import hingetone.theory.Key;
+import hingetone.theory.Keys;
 import hingetone.time.Beats;
 import hingetone.time.Meter;
 import hingetone.time.Tempo;
 import java.util.List;
 import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -25,7 +28,7 @@ class ChartReaderTest {
   }
 
   private static Section section(String extra, String bars) {
-    return read("sections:\n  low:\n    key: A minor\n"
+    return read("sections:\n  low:\n    key: C minor\n"
             + extra
             + "    bars: |\n      "
             + bars
@@ -34,7 +37,7 @@ class ChartReaderTest {
         .get(0);
   }
 
-  /** Bars as {@code Am7@1:2 D7@3:2 | ...}: chord, beat and beats. */
+  /** Bars as {@code Cm7@1:2 F7@3:2 | ...}: chord, beat and beats. */
   private static String drawn(Section section) {
     return section.bars().stream()
         .map(
@@ -53,22 +56,22 @@ class ChartReaderTest {
   @CsvSource(
       delimiter = ';',
       value = {
-        "4/4; | Am7 |; Am7@1:4",
-        "4/4; | Am7 D7 |; Am7@1:2 D7@3:2",
-        "4/4; | Am7 D7 G C |; Am7@1:1 D7@2:1 G@3:1 C@4:1",
-        "4/4; | Am7 / / G |; Am7@1:3 G@4:1",
-        "4/4; | Am7 | % | % |; Am7@1:4 | Am7@1:4 | Am7@1:4",
-        "4/4; | Am7 / D7 / | % |; Am7@1:2 D7@3:2 | Am7@1:2 D7@3:2",
-        "4/4; | N.C. | Am7 |; N.C.@1:4 | Am7@1:4",
-        "4/4; |: Am7 | D7 :|; Am7@1:4 | D7@1:4 | Am7@1:4 | D7@1:4",
-        "4/4; |: Am7 :| x3; Am7@1:4 | Am7@1:4 | Am7@1:4",
-        "4/4; | G |: Am7 :| C |; G@1:4 | Am7@1:4 | Am7@1:4 | C@1:4",
+        "4/4; | Cm7 |; Cm7@1:4",
+        "4/4; | Cm7 F7 |; Cm7@1:2 F7@3:2",
+        "4/4; | Cm7 F7 G C |; Cm7@1:1 F7@2:1 G@3:1 C@4:1",
+        "4/4; | Cm7 / / G |; Cm7@1:3 G@4:1",
+        "4/4; | Cm7 | % | % |; Cm7@1:4 | Cm7@1:4 | Cm7@1:4",
+        "4/4; | Cm7 / F7 / | % |; Cm7@1:2 F7@3:2 | Cm7@1:2 F7@3:2",
+        "4/4; | N.C. | Cm7 |; N.C.@1:4 | Cm7@1:4",
+        "4/4; |: Cm7 | F7 :|; Cm7@1:4 | F7@1:4 | Cm7@1:4 | F7@1:4",
+        "4/4; |: Cm7 :| x3; Cm7@1:4 | Cm7@1:4 | Cm7@1:4",
+        "4/4; | G |: Cm7 :| C |; G@1:4 | Cm7@1:4 | Cm7@1:4 | C@1:4",
         "4/4; | D/F# | C/G |; D/F#@1:4 | C/G@1:4",
-        "3/4; | Am7 D7 G |; Am7@1:1 D7@2:1 G@3:1",
-        "12/8; | Am7 D7 |; Am7@1:2 D7@3:2",
-        "5/4; | Am7 / / D7 / |; Am7@1:3 D7@4:2",
-        "7/8; | Am7 / / / D7 / / |; Am7@1:4 D7@5:3",
-        "6/8; | Am7 D7 |; Am7@1:1 D7@2:1",
+        "3/4; | Cm7 F7 G |; Cm7@1:1 F7@2:1 G@3:1",
+        "12/8; | Cm7 F7 |; Cm7@1:2 F7@3:2",
+        "5/4; | Cm7 / / F7 / |; Cm7@1:3 F7@4:2",
+        "7/8; | Cm7 / / / F7 / / |; Cm7@1:4 F7@5:3",
+        "6/8; | Cm7 F7 |; Cm7@1:1 F7@2:1",
         "4/4; | Bbmaj7 | Ebm7b5 | F#°7 |; Bbmaj7@1:4 | Ebm7b5@1:4 | F#dim7@1:4",
       })
   void bars_are_read_as_they_are_written(String meter, String bars, String expected) {
@@ -77,7 +80,7 @@ class ChartReaderTest {
 
   @Test
   void what_is_not_said_is_as_usual() {
-    Section section = section("", "| Am7 |");
+    Section section = section("", "| Cm7 |");
     assertThat(section.tempo()).isEqualTo(Tempo.of(100));
     assertThat(section.meter()).isEqualTo(Meter.COMMON);
     assertThat(section.groove()).isEmpty();
@@ -86,7 +89,7 @@ class ChartReaderTest {
     assertThat(section.phrases()).isEmpty();
     assertThat(section.leave()).isEmpty();
     assertThat(section.pickup()).isEqualTo(Beats.of(3, 2));
-    Chart chart = read("sections:\n  low:\n    key: A minor\n    bars: |\n      | Am7 |\n");
+    Chart chart = read("sections:\n  low:\n    key: C minor\n    bars: |\n      | Cm7 |\n");
     assertThat(chart.countIn()).isEqualTo(1);
     assertThat(chart.seed()).isEqualTo(1);
     assertThat(chart.capo()).isZero();
@@ -142,15 +145,15 @@ class ChartReaderTest {
         """
         sections:
           low:
-            key: A minor
+            key: C minor
             phrases: %s
             leave: %s
             bars: |
-              | Am7 | Am7 | D7 | D7 |
+              | Cm7 | Cm7 | F7 | F7 |
           high:
-            key: B minor
+            key: F minor
             bars: |
-              | Bm7 |
+              | Fm7 |
         form: %s
         """;
     Chart words =
@@ -172,83 +175,105 @@ class ChartReaderTest {
 
   @Test
   void again_marks_the_statement_that_comes_back() {
-    Section section = section("    phrases: statement 1, statement 1 again\n", "| Am7 | Am7 |");
+    Section section = section("    phrases: statement 1, statement 1 again\n", "| Cm7 | Cm7 |");
     assertThat(section.phrases())
         .containsExactly(
             new PhraseTurn(Role.STATEMENT, 1, false), new PhraseTurn(Role.STATEMENT, 1, true));
   }
 
-  @Test
-  void a_riff_moves_to_another_sections_key_along_its_scale() {
-    Chart chart =
-        read(
-            """
-            sections:
-              low:
-                key: A minor
-                riff:
-                  bass: A2q C3q D3q E3q
-                bars: |
-                  | Am7 |
-              high:
-                key: B minor
-                riff-of: low
-                bars: |
-                  | Bm7 |
-              major:
-                key: C major
-                riff-of: low
-                bars: |
-                  | C |
-            """);
-    assertThat(keys(chart, 0)).containsExactly(45, 48, 50, 52);
-    assertThat(keys(chart, 1)).containsExactly(47, 50, 52, 54);
-    // Along the scale: first, third, fourth and fifth degree of C major.
-    assertThat(keys(chart, 2)).containsExactly(48, 52, 53, 55);
+  /** The bass of a riff of one section as another plays it, note by note. */
+  private static List<Integer> moved(Key from, String bass, Key to, String how, String bars) {
+    String text =
+        """
+        sections:
+          low:
+            key: %s
+            riff:
+              bass: %s
+            bars: |
+              | %sm7 |
+          high:
+            key: %s
+            riff-of: low %s
+            bars: |
+              | %s |
+        """;
+    return keys(read(text.formatted(from, bass, from.tonic(), to, how, bars)), 1);
   }
 
-  private static final String RIFF_IN_A_MINOR =
-      """
-      sections:
-        low:
-          key: A minor
-          riff:
-            bass: A2q C3q D3q E3q
-          bars: |
-            | Am7 |
-        high:
-          key: KEY
-          riff-of: low HOW
-          bars: |
-            BARS
-      """;
+  /** 1, b3, 4 and 5 of a minor key as note text, and where its tonic lies in the other key. */
+  private static String riff(Key key) {
+    int tonic = 36 + key.tonic().chroma();
+    return IntStream.of(0, 3, 5, 7)
+        .mapToObj(i -> key.spell(tonic + i) + "q")
+        .collect(Collectors.joining(" "));
+  }
 
-  private List<Integer> moved(String key, String how, String bars) {
-    String text = RIFF_IN_A_MINOR.replace("KEY", key).replace("HOW", how).replace("BARS", bars);
-    return keys(read(text), 1);
+  private static int tonicOf(Key from, Key to) {
+    return 36 + from.tonic().chroma() + Keys.nearerWay(from, to);
+  }
+
+  @Test
+  void a_riff_moves_from_any_minor_key_to_any_other_key_along_its_scale() {
+    for (Key from : Keys.MINOR) {
+      for (Key to : Keys.MINOR) {
+        int tonic = tonicOf(from, to);
+        assertThat(moved(from, riff(from), to, "", "N.C."))
+            .as("%s to %s", from, to)
+            .containsExactly(tonic, tonic + 3, tonic + 5, tonic + 7);
+      }
+      for (Key to : Keys.MAJOR) {
+        int tonic = tonicOf(from, to);
+        assertThat(moved(from, riff(from), to, "", "N.C."))
+            .as("%s to %s", from, to)
+            .containsExactly(tonic, tonic + 4, tonic + 5, tonic + 7);
+      }
+    }
   }
 
   @Test
   void notes_of_the_chord_go_to_the_chord_that_they_are_played_over() {
-    // B D (E) F#: over G7 the F# goes to F, over E7 to E; the fourth between is no chord note.
-    assertThat(moved("B minor", "", "| Bm7 | G7 | E7 |"))
-        .containsExactly(47, 50, 52, 54, 47, 50, 52, 53, 47, 50, 52, 52);
-    assertThat(moved("B minor", "", "| N.C. |")).containsExactly(47, 50, 52, 54);
+    for (Key from : Keys.MINOR) {
+      for (Key to : Keys.MINOR) {
+        int tonic = tonicOf(from, to);
+        String sixth = Keys.chord(to, "b6", "7");
+        String fourth = Keys.chord(to, "4", "7");
+        assertThat(moved(from, riff(from), to, "", to.tonic() + "m7 | " + sixth + " | " + fourth))
+            .as("the 5 goes to the b5 and the 4; the 4 between is no chord note: %s", to)
+            .startsWith(tonic, tonic + 3, tonic + 5, tonic + 7)
+            .containsSubsequence(tonic, tonic + 3, tonic + 5, tonic + 6)
+            .endsWith(tonic, tonic + 3, tonic + 5, tonic + 5)
+            .hasSize(12);
+      }
+    }
   }
 
   @Test
   void a_riff_moved_exactly_keeps_its_intervals_whatever_the_chord() {
-    assertThat(moved("C major", "exactly", "| C | F7 |")).containsExactly(48, 51, 53, 55);
-    assertThat(moved("C major", "", "| C |")).containsExactly(48, 52, 53, 55);
+    for (Key from : Keys.MINOR) {
+      for (Key to : Keys.MAJOR) {
+        int tonic = tonicOf(from, to);
+        assertThat(moved(from, riff(from), to, "exactly", Keys.chord(to, "4", "7")))
+            .as("%s to %s", from, to)
+            .containsExactly(tonic, tonic + 3, tonic + 5, tonic + 7);
+      }
+    }
   }
 
   @Test
   void a_bass_riff_does_not_fall_below_the_lowest_string() {
-    assertThat(moved("E minor", "", "| Em7 |")).containsExactly(40, 43, 45, 47);
-    String low = RIFF_IN_A_MINOR.replace("A2q C3q D3q E3q", "E1h A1h");
-    String text =
-        low.replace("KEY", "E minor").replace("HOW", "exactly").replace("BARS", "| Em7 |");
-    assertThat(keys(read(text), 1)).containsExactly(35, 40);
+    int lowestString = 28;
+    for (Key from : Keys.MINOR) {
+      int low = lowestString + Math.floorMod(from.tonic().chroma() - lowestString, 12);
+      String bass = from.spell(low) + "h " + from.spell(low + 7) + "h";
+      for (Key to : Keys.MINOR) {
+        int moved = low + Keys.nearerWay(from, to);
+        int tonic = moved < lowestString ? moved + 12 : moved;
+        assertThat(moved(from, bass, to, "exactly", "N.C."))
+            .as("%s to %s", from, to)
+            .containsExactly(tonic, tonic + 7);
+      }
+    }
   }
 
   private static List<Integer> keys(Chart chart, int section) {
@@ -262,18 +287,21 @@ class ChartReaderTest {
             """
             sections:
               low:
-                key: A minor
+                key: G minor
                 riff:
-                  bass: A2h E3h
+                  bass: G2h D3h
                 bars: |
-                  | Am7 E7/G# |
+                  | Gm7 D7/F# |
             """);
-    Section up = chart.shifted(1).form().get(0);
+    Section up = chart.shifted(3).form().get(0);
     assertThat(up.key()).hasToString("Bb minor");
     assertThat(drawn(up)).isEqualTo("Bbm7@1:2 F7/A@3:2");
-    assertThat(keys(chart.shifted(1), 0)).containsExactly(46, 53);
-    assertThat(chart.shifted(2).form().get(0).key()).hasToString("B minor");
-    assertThat(drawn(chart.shifted(-2).form().get(0))).isEqualTo("Gm7@1:2 D7/F#@3:2");
+    assertThat(drawn(chart.shifted(-3).form().get(0))).isEqualTo("Em7@1:2 B7/D#@3:2");
+    for (int semitones = -11; semitones <= 11; semitones++) {
+      Section moved = chart.shifted(semitones).form().get(0);
+      assertThat(moved.key()).isEqualTo(Keys.key("G minor").shifted(semitones));
+      assertThat(keys(chart.shifted(semitones), 0)).containsExactly(43 + semitones, 50 + semitones);
+    }
   }
 
   @Test
@@ -284,14 +312,14 @@ class ChartReaderTest {
             tempo: 100
             sections:
               low:
-                key: A minor
+                key: C minor
                 bars: |
-                  | Am7 |
+                  | Cm7 |
               high:
-                key: B minor
+                key: F minor
                 tempo: 110
                 bars: |
-                  | Bm7 |
+                  | Fm7 |
             """);
     Chart slow = chart.withTempo(Tempo.of(50));
     assertThat(slow.form().get(0).tempo()).isEqualTo(Tempo.of(50));
@@ -301,7 +329,7 @@ class ChartReaderTest {
 
   @Test
   void capo_and_tuning_are_read_as_words_and_as_a_list() {
-    String rest = "sections:\n  low:\n    key: A minor\n    bars: |\n      | Am7 |\n";
+    String rest = "sections:\n  low:\n    key: C minor\n    bars: |\n      | Cm7 |\n";
     assertThat(read("tuning: D A D G A D\ncapo: 3\n" + rest).capo()).isEqualTo(3);
     assertThat(read("tuning: [D2, A2, D3, G3, A3, D4]\n" + rest).tuning().strings())
         .isEqualTo(read("tuning: D A D G A D\n" + rest).tuning().strings());
@@ -312,7 +340,7 @@ class ChartReaderTest {
   @CsvSource({"1.5, 3/2", "1.0, 1", "0.25, 1/4", "2.75, 11/4"})
   void a_decimal_pickup_is_answered_with_its_fraction(String decimal, String fraction) {
     String text =
-        "pickup: " + decimal + "\nsections:\n  low:\n    key: A minor\n    bars: |\n      | A |\n";
+        "pickup: " + decimal + "\nsections:\n  low:\n    key: C minor\n    bars: |\n      | Cm |\n";
     assertThat(ChartReader.read(new Source("test.yaml", text)).problems().get(0).suggestion())
         .contains(fraction);
   }

@@ -49,20 +49,20 @@ class ChartsPageTest {
     String line = key + ": " + value + "\n";
     String meter = key == ChartKey.GROUPING ? "meter: 7/8\n" : "";
     String rest =
-        "sections:\n  low:\n    key: A minor\n"
-            + "    bars: |\n      | Am7 | D7 |\n  high:\n    key: B minor\n    bars: |\n"
-            + "      | Bm7 |\n";
+        "sections:\n  low:\n    key: C minor\n"
+            + "    bars: |\n      | Cm7 | F7 |\n  high:\n    key: F minor\n    bars: |\n"
+            + "      | Fm7 |\n";
     String chart =
         switch (key.place()) {
           case CHART, BOTH -> meter + line + rest;
           case SECTION ->
-              "sections:\n  low:\n    riff:\n      bass: A2w\n    key: A minor\n"
-                  + "    bars: |\n      | Am7 | D7 |\n  other:\n    "
+              "sections:\n  low:\n    riff:\n      bass: C3w\n    key: C minor\n"
+                  + "    bars: |\n      | Cm7 | F7 |\n  other:\n    "
                   + line
                   + (key == ChartKey.KEY ? "" : "    key: C major\n")
                   + (key == ChartKey.BARS ? "" : "    bars: |\n      | C | F |\n");
           case RIFF ->
-              "sections:\n  low:\n    key: A minor\n    bars: |\n      | Am7 | D7 |\n    riff:\n      "
+              "sections:\n  low:\n    key: C minor\n    bars: |\n      | Cm7 | F7 |\n    riff:\n      "
                   + line;
         };
     assertThat(ChartReader.read(new Source("example", chart)).problems()).as(chart).isEmpty();

@@ -17,9 +17,9 @@ class FormTest {
                       """
                       sections:
                         a:
-                          key: A minor
+                          key: C minor
                           bars: |
-                            | Am7 | D7 |
+                            | Cm7 | F7 |
                         b:
                           key: Db major
                           meter: 7/8

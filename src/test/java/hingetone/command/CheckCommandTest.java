@@ -20,9 +20,9 @@ class CheckCommandTest extends ProgramRun {
 
   private String chart(String groove) throws IOException {
     String text =
-        "sections:\n  low:\n    key: A minor\n    groove: "
+        "sections:\n  low:\n    key: C minor\n    groove: "
             + groove
-            + "\n    bars: |\n      | Am7 |\n";
+            + "\n    bars: |\n      | Cm7 |\n";
     return Files.writeString(folder.resolve("chart.yaml"), text).toString();
   }
 

@@ -7,6 +7,6 @@ import org.junit.jupiter.api.Test;
 class FirstPictureTest {
   @Test
   void the_picture_that_nobody_sees_is_a_whole_one() {
-    assertThat(FirstPicture.draw()).contains("Nobody sees this", "Am7", "statement");
+    assertThat(FirstPicture.draw()).contains("Nobody sees this", "Cm7", "statement");
   }
 }

@@ -26,7 +26,7 @@ class HearingTest {
       Form.of(
           ChartReader.read(
                   new Source(
-                      "", "title: T\nsections:\n  one: {key: A minor, bars: '| Am7 | D7 |'}\n"))
+                      "", "title: T\nsections:\n  one: {key: C minor, bars: '| Cm7 | F7 |'}\n"))
               .value()
               .orElseThrow());
 

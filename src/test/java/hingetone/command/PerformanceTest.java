@@ -30,8 +30,8 @@ class PerformanceTest {
       title: Two doors
       tempo: 400
       sections:
-        one: {key: A minor, bars: '| Am7 | E7 |', phrases: 'statement 2'}
-        two: {key: B minor, bars: '| Bm7 | F#7 |', phrases: 'reply 2'}
+        one: {key: E minor, bars: '| Em7 | D7 |', phrases: 'statement 2'}
+        two: {key: G minor, bars: '| Gm7 | C7 |', phrases: 'reply 2'}
       """;
 
   @TempDir Path folder;
@@ -75,12 +75,12 @@ class PerformanceTest {
         .containsSubsequence(
             "Count-in 1.",
             "Count-in 4.",
-            "Lap 1 of 1, section one in A minor, Am7.",
-            "Next E7.",
-            "Last bar before B minor.",
-            "Lap 1 of 1, section two in B minor, Bm7.",
-            "Next F#7.",
-            "Ending, Am7.");
+            "Lap 1 of 1, section one in E minor, Em7.",
+            "Next D7.",
+            "Last bar before G minor.",
+            "Lap 1 of 1, section two in G minor, Gm7.",
+            "Next C7.",
+            "Ending, Em7.");
   }
 
   @Test

@@ -59,17 +59,17 @@ final class Band {
     return new Part(Role.BASS, Sound.of(33), notes);
   }
 
-  /** Two sections, A minor and, from the middle on, B minor. */
+  /** Two sections, C minor and, from the middle on, F minor. */
   private static List<Mark> marks(int bars, int tempo) {
     Beats middle = Beats.of(4L * (bars / 2));
     List<Mark> marks = new ArrayList<>();
     marks.add(new Mark.OfMeter(Beats.ZERO, Meter.COMMON));
     marks.add(new Mark.OfTempo(Beats.ZERO, Tempo.of(tempo)));
     marks.add(new Mark.OfSection(Beats.ZERO, "low"));
-    marks.add(new Mark.OfKey(Beats.ZERO, Key.parse("A minor").orElseThrow()));
+    marks.add(new Mark.OfKey(Beats.ZERO, Key.parse("C minor").orElseThrow()));
     if (bars > 1) {
       marks.add(new Mark.OfSection(middle, "high"));
-      marks.add(new Mark.OfKey(middle, Key.parse("B minor").orElseThrow()));
+      marks.add(new Mark.OfKey(middle, Key.parse("F minor").orElseThrow()));
     }
     return marks;
   }
