@@ -59,7 +59,8 @@ public final class ChartReader {
       return Optional.empty();
     }
     Fields fields = new Fields(problems, mapping, ChartKey.Place.CHART);
-    String title = fields.read(ChartKey.TITLE, Optional::of, usualTitle(), "I expected a title.");
+    String title =
+        inOneLine(fields.read(ChartKey.TITLE, Optional::of, usualTitle(), "I expected a title."));
     int countIn = fields.whole(ChartKey.COUNT_IN, 0, 8, 1, "I expected a number of bars, 0 to 8.");
     int capo = fields.whole(ChartKey.CAPO, 0, 12, 0, "I expected a fret, 0 to 12.");
     long seed =
@@ -75,6 +76,10 @@ public final class ChartReader {
     }
     List<Section> all = List.copyOf(sections.values());
     return Optional.of(new Chart(title, all, form, countIn, instrument, tuning, capo, seed));
+  }
+
+  private static String inOneLine(String text) {
+    return text.replaceAll("\\s+", " ");
   }
 
   private String usualTitle() {

@@ -11,6 +11,7 @@ import hingetone.groove.GrooveReader;
 import hingetone.groove.Grooves;
 import hingetone.print.Json;
 import hingetone.text.Diagnostic;
+import hingetone.text.Printable;
 import hingetone.text.Problems;
 import hingetone.text.Reading;
 import hingetone.text.Source;
@@ -78,7 +79,7 @@ final class CheckCommand implements Callable<Integer> {
     for (Checked one : checked) {
       one.problems().forEach(problem -> parts.add(problem.report()));
       if (verbose && one.problems().isEmpty()) {
-        parts.add(one.file() + ": " + one.summary() + "\n");
+        parts.add(Printable.line(one.file() + ": " + one.summary()) + "\n");
       }
     }
     boolean reports = checked.stream().anyMatch(c -> !c.problems().isEmpty());

@@ -1,6 +1,7 @@
 package hingetone.command;
 
 import hingetone.text.Diagnostic;
+import hingetone.text.Printable;
 import java.util.List;
 import java.util.stream.Collectors;
 
@@ -15,14 +16,14 @@ final class CommandFailure extends RuntimeException {
     this.status = status;
   }
 
-  /** The input or the usage is wrong. */
+  /** The input or the usage is wrong, in one line. */
   static CommandFailure wrongInput(String message) {
-    return new CommandFailure(ExitStatus.WRONG_INPUT, message);
+    return new CommandFailure(ExitStatus.WRONG_INPUT, Printable.line(message));
   }
 
-  /** The program could not do it. */
+  /** The program could not do it, in one line. */
   static CommandFailure couldNot(String message) {
-    return new CommandFailure(ExitStatus.FAILED, message);
+    return new CommandFailure(ExitStatus.FAILED, Printable.line(message));
   }
 
   /** A text has problems: the first ten are reported, the rest counted. */
@@ -34,7 +35,7 @@ final class CommandFailure extends RuntimeException {
             .collect(Collectors.joining("\n"));
     int more = problems.size() - MOST_REPORTS;
     String rest = more > 0 ? "\n" + more + " more; hingetone check shows them all.\n" : "";
-    return wrongInput((reports + rest).stripTrailing());
+    return new CommandFailure(ExitStatus.WRONG_INPUT, (reports + rest).stripTrailing());
   }
 
   int status() {

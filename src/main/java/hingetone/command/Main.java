@@ -1,11 +1,14 @@
 package hingetone.command;
 
 import hingetone.sound.MemoryPreferences;
+import hingetone.text.GatedWriter;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import picocli.CommandLine;
+import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.ParseResult;
+import picocli.CommandLine.RunLast;
 import picocli.CommandLine.UnmatchedArgumentException;
 
 /** Starts the program and turns whatever goes wrong into a message and an exit status. */
@@ -26,11 +29,37 @@ public final class Main {
     CommandLine line = Hingetone.commandLine(args);
     line.setOut(new PrintWriter(System.out, true, outputCharset()));
     line.setErr(new PrintWriter(System.err, true, outputCharset()));
+    line.setExecutionStrategy(Main::run);
     line.setParameterExceptionHandler(Main::explainUsage);
     line.setExecutionExceptionHandler(Main::explainFailure);
     line.setUsageHelpAutoWidth(true);
     line.setAbbreviatedOptionsAllowed(false);
     return line;
+  }
+
+  /** Help comes out as it is, in its colours; what a command prints goes through the gate. */
+  private static int run(ParseResult parsed) {
+    Integer helped = CommandLine.executeHelpRequest(parsed);
+    if (helped != null) {
+      return helped;
+    }
+    for (CommandLine command : parsed.asCommandLineList()) {
+      if (command.getParent() != null) {
+        command.setOut(new GatedWriter(command.getOut()));
+        command.setErr(new GatedWriter(command.getErr()));
+      }
+    }
+    return new RunLast().execute(parsed);
+  }
+
+  /** Standard output past the gate, for colours; every text in them passes it by itself. */
+  static PrintWriter ungatedOut(CommandSpec spec) {
+    return spec.root().commandLine().getOut();
+  }
+
+  /** Standard error past the gate, for a bar that is drawn over itself. */
+  static PrintWriter ungatedErr(CommandSpec spec) {
+    return spec.root().commandLine().getErr();
   }
 
   private static java.nio.charset.Charset outputCharset() {
@@ -56,7 +85,7 @@ public final class Main {
 
   private static int explainUsage(ParameterException problem, String[] args) {
     CommandLine command = problem.getCommandLine();
-    PrintWriter err = command.getErr();
+    PrintWriter err = new GatedWriter(command.getErr());
     err.println(problem.getMessage());
     if (!UnmatchedArgumentException.printSuggestions(problem, err)) {
       err.println("Try " + command.getCommandSpec().qualifiedName() + " --help for what it takes.");
@@ -65,7 +94,7 @@ public final class Main {
   }
 
   private static int explainFailure(Exception problem, CommandLine command, ParseResult parsed) {
-    PrintWriter err = command.getErr();
+    PrintWriter err = new GatedWriter(command.getErr());
     int status = ExitStatus.FAILED;
     if (problem instanceof CommandFailure failure) {
       err.print(failure.getMessage());

@@ -72,14 +72,19 @@ final class MapCommand implements Runnable {
     if (json) {
       out.print(Json.text(MapJson.tree(chart, ground, selection)));
     } else {
-      boolean colour = spec.commandLine().getColorScheme().ansi().enabled();
       int width = spec.usageMessage().width();
-      boolean unicode = Main.writesUnicode();
-      for (InkedLine line : MapText.lines(chart, ground, selection, unicode, width)) {
-        out.println(colour ? line.onTerminal() : line.plain());
-      }
+      print(MapText.lines(chart, ground, selection, Main.writesUnicode(), width));
     }
     out.flush();
+  }
+
+  private void print(List<InkedLine> lines) {
+    if (spec.commandLine().getColorScheme().ansi().enabled()) {
+      PrintWriter terminal = Main.ungatedOut(spec);
+      lines.forEach(line -> terminal.println(line.onTerminal()));
+    } else {
+      lines.forEach(line -> spec.commandLine().getOut().println(line.plain()));
+    }
   }
 
   private void check(Chart chart, Form form) {

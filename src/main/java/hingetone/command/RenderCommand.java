@@ -129,10 +129,10 @@ final class RenderCommand implements Runnable {
 
   private void writeSound() {
     RenderedScore score = rendered();
-    Progress progress = Progress.on(spec.commandLine().getErr());
+    Progress progress = Progress.on(Main.ungatedErr(spec));
     say(score.writeWav(file, progress));
     if (stems) {
-      say(score.writeStems(file, progress));
+      score.writeStems(file, progress).forEach(this::say);
     }
   }
 

@@ -59,7 +59,7 @@ record RenderedScore(Score score, Optional<Path> soundFont) {
   }
 
   /** Writes a WAV file for each part beside the whole: {@code song-bass.wav} for song.wav. */
-  String writeStems(Path file, Progress progress) {
+  List<String> writeStems(Path file, Progress progress) {
     List<Path> stems = new ArrayList<>();
     for (Part part : score.parts()) {
       stems.add(stem(file, part.role().title()));
@@ -67,7 +67,7 @@ record RenderedScore(Score score, Optional<Path> soundFont) {
     try (Export export = Export.of(stems)) {
       SoundFile.writeStems(score, SoundBank.find(soundFont), export.unfinished(), progress);
       export.finish();
-      return String.join("\n", stems.stream().map(stem -> stem + ": a stem").toList());
+      return stems.stream().map(stem -> stem + ": a stem").toList();
     } catch (SoundFailure e) {
       throw CommandFailure.couldNot(e.getMessage());
     } catch (IOException e) {

@@ -8,6 +8,7 @@ import hingetone.exchange.Plan;
 import hingetone.neck.Fretboard;
 import hingetone.print.PlanText;
 import hingetone.print.TabText;
+import hingetone.text.Printable;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -35,7 +36,8 @@ public final class TabSheet {
             + capo
             + "\n"
             + "8b10 is fret 8 bent until it sounds like fret 10. & is half a beat.\n\n";
-    return head + PlanText.of(plan, laps, prompt -> tab(plan, neck, maker.make(prompt)));
+    return Printable.text(
+        head + PlanText.of(plan, laps, prompt -> tab(plan, neck, maker.make(prompt))));
   }
 
   private static List<String> tab(Plan plan, Fretboard neck, Made made) {

@@ -4,6 +4,7 @@ import hingetone.score.Mark;
 import hingetone.score.Part;
 import hingetone.score.Role;
 import hingetone.score.Score;
+import hingetone.text.Printable;
 import hingetone.theory.Chord;
 import hingetone.theory.Key;
 import hingetone.time.Beats;
@@ -202,7 +203,7 @@ public final class MidiFile {
   }
 
   private static MetaMessage text(int type, String text) {
-    return meta(type, text.getBytes(StandardCharsets.UTF_8));
+    return meta(type, Printable.line(text).getBytes(StandardCharsets.UTF_8));
   }
 
   private static MetaMessage meta(int type, int... values) {

@@ -1,5 +1,7 @@
 package hingetone.print;
 
+import hingetone.text.Printable;
+
 /** How a piece of text stands out where there is colour; it never means anything by itself. */
 public enum Ink {
   PLAIN(""),
@@ -14,8 +16,9 @@ public enum Ink {
     this.code = code;
   }
 
-  /** A text in this ink for a terminal (select graphic rendition, ECMA-48). */
+  /** A text that has passed the gate, in this ink for a terminal (ECMA-48's SGR). */
   String onTerminal(String text) {
-    return this == PLAIN ? text : "\u001b[" + code + "m" + text + "\u001b[0m";
+    String shown = Printable.line(text);
+    return this == PLAIN ? shown : "\u001b[" + code + "m" + shown + "\u001b[0m";
   }
 }

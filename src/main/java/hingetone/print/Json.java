@@ -6,6 +6,7 @@ import com.fasterxml.jackson.core.util.DefaultPrettyPrinter;
 import com.fasterxml.jackson.core.util.Separators;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.ObjectWriter;
+import hingetone.text.Printable;
 import hingetone.time.Position;
 import java.util.LinkedHashMap;
 import java.util.Map;
@@ -46,12 +47,30 @@ public final class Json {
 
   /**
    * The text of a tree of maps, lists, texts, numbers, booleans and nulls, ended by a line break.
+   * What the gate would not let pass is escaped (RFC 8259, section 7), so that nothing is lost.
    */
   public static String text(Object tree) {
     try {
-      return WRITER.writeValueAsString(tree) + "\n";
+      return escaped(WRITER.writeValueAsString(tree)) + "\n";
     } catch (JsonProcessingException e) {
       throw new IllegalArgumentException("not plain values: " + e.getOriginalMessage(), e);
     }
+  }
+
+  /** Outside its texts JSON holds nothing that needs it. */
+  private static String escaped(String json) {
+    StringBuilder out = new StringBuilder(json.length());
+    json.codePoints()
+        .forEach(
+            c -> {
+              if (c == '\n' || Printable.isPrintable(c)) {
+                out.appendCodePoint(c);
+              } else {
+                Character.toString(c)
+                    .chars()
+                    .forEach(unit -> out.append(String.format("\\u%04x", unit)));
+              }
+            });
+    return out.toString();
   }
 }

@@ -1,6 +1,7 @@
 package hingetone.screen;
 
 import hingetone.text.DisplayWidth;
+import hingetone.text.Printable;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -66,10 +67,10 @@ final class Canvas {
   /** Writes a text from a cell on; gives the column after it. Marks without width are left out. */
   int put(int row, int column, String text, Style style) {
     int at = column;
-    for (int c : text.codePoints().toArray()) {
-      int width = Character.isISOControl(c) ? 1 : DisplayWidth.of(Character.toString(c));
+    for (int c : Printable.line(text).codePoints().toArray()) {
+      int width = DisplayWidth.of(Character.toString(c));
       if (width > 0) {
-        set(row, at, width, Character.isISOControl(c) ? ' ' : c, style);
+        set(row, at, width, c, style);
         at += width;
       }
     }

@@ -45,18 +45,18 @@ public record Diagnostic(
    * </pre>
    */
   public String report() {
-    StringBuilder out = new StringBuilder(source.name());
+    StringBuilder out = new StringBuilder(Printable.line(source.name()));
     if (source.text().isEmpty()) {
-      out.append(": ").append(message).append('\n');
+      out.append(": ").append(Printable.line(message)).append('\n');
     } else {
       out.append(':').append(line()).append(':').append(column());
-      out.append(": ").append(message).append('\n').append(excerpt());
+      out.append(": ").append(Printable.line(message)).append('\n').append(excerpt());
     }
     if (!expected.isEmpty()) {
       expected.lines().forEach(line -> out.append(wrapped(line)).append('\n'));
     }
-    suggestion.ifPresent(s -> out.append("Did you mean ").append(s).append("?\n"));
-    return Excerpt.printable(out.toString());
+    suggestion.ifPresent(s -> out.append("Did you mean ").append(Printable.line(s)).append("?\n"));
+    return Printable.text(out.toString());
   }
 
   /** A line broken at spaces; an indented one, which is an example, stays whole. */

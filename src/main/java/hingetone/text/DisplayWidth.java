@@ -1,6 +1,9 @@
 package hingetone.text;
 
-/** How many terminal columns a text takes: two for wide East Asian characters, none for marks. */
+/**
+ * How many terminal columns a text takes behind the gate ({@link Printable}): two for wide East
+ * Asian characters, none for marks.
+ */
 public final class DisplayWidth {
   private DisplayWidth() {}
 
@@ -10,13 +13,15 @@ public final class DisplayWidth {
   }
 
   private static int ofCharacter(int c) {
-    int type = Character.getType(c);
-    if (type == Character.NON_SPACING_MARK
-        || type == Character.ENCLOSING_MARK
-        || type == Character.FORMAT) {
-      return 0;
+    if (!Printable.isPrintable(c)) {
+      return 1;
     }
-    return isWide(c) ? 2 : 1;
+    int type = Character.getType(c);
+    boolean mark =
+        type == Character.NON_SPACING_MARK
+            || type == Character.ENCLOSING_MARK
+            || type == Character.FORMAT;
+    return mark ? 0 : isWide(c) ? 2 : 1;
   }
 
   /** The wide ranges of Unicode Standard Annex 11, whole blocks. */

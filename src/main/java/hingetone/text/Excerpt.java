@@ -3,8 +3,8 @@ package hingetone.text;
 /**
  * The line of a source around a place, made fit to print, with the carets that go under it.
  *
- * <p>Tabs become single spaces, control characters become {@code ·}, and a long line is cut to a
- * window around the place, its cut ends marked {@code …}. Carets are placed by display width.
+ * <p>It goes through the gate ({@link Printable}), and a long line is cut to a window around the
+ * place, its cut ends marked {@code …}. Carets are placed by display width.
  *
  * @param text the line as printed
  * @param carets spaces and carets to print under it
@@ -22,9 +22,9 @@ record Excerpt(String text, String carets) {
     int cutStart = line.length() > WIDEST ? Math.max(0, from - BEFORE) : 0;
     int cutEnd = Math.min(line.length(), cutStart + WIDEST);
     to = Math.min(to, cutEnd);
-    String before = printable(line.substring(cutStart, from));
-    String marked = printable(line.substring(from, to));
-    String after = printable(line.substring(to, cutEnd));
+    String before = Printable.line(line.substring(cutStart, from));
+    String marked = Printable.line(line.substring(from, to));
+    String after = Printable.line(line.substring(to, cutEnd));
     String head = cutStart > 0 ? "…" : "";
     String tail = cutEnd < line.length() ? "…" : "";
     int indent = DisplayWidth.of(head + before);
@@ -32,15 +32,5 @@ record Excerpt(String text, String carets) {
     return new Excerpt(
         (head + before + marked + after + tail).stripTrailing(),
         " ".repeat(indent) + "^".repeat(width));
-  }
-
-  /** The text with spaces for tabs and {@code ·} for control characters; line breaks stay. */
-  static String printable(String text) {
-    StringBuilder out = new StringBuilder();
-    text.codePoints()
-        .map(c -> c == '\t' ? ' ' : c)
-        .map(c -> c != '\n' && (Character.isISOControl(c) || !Character.isDefined(c)) ? '·' : c)
-        .forEach(out::appendCodePoint);
-    return out.toString();
   }
 }

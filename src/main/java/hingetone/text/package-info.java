@@ -2,7 +2,8 @@
  * Texts that people wrote, places in them, and the reports on what is wrong there.
  *
  * <p>Everything may use it; it uses nothing. A reader gives a {@link hingetone.text.Reading}: a
- * value, or every problem with its place.
+ * value, or every problem with its place. What others wrote is printed and written through {@link
+ * hingetone.text.Printable}.
  *
  * <pre>{@code
  * Source source = new Source("harbour.yaml", text);

@@ -2,8 +2,15 @@ package hingetone.screen;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import hingetone.chart.Chart;
+import hingetone.chart.Form;
+import hingetone.exchange.Plan;
+import hingetone.neck.Fretboard;
 import hingetone.screen.State.Layer;
 import hingetone.screen.State.Phase;
+import hingetone.text.DisplayWidth;
+import hingetone.text.Printable;
+import hingetone.time.Tempo;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -186,6 +193,30 @@ class ViewTest {
     for (int i = 1; i < ruler.size(); i++) {
       int width = ruler.end(i) - ruler.start(i);
       assertThat(width).isBetween(ruler.end(0) - ruler.start(0) - 1, ruler.end(0) + 1);
+    }
+  }
+
+  @Test
+  void texts_of_others_command_no_terminal_and_every_row_keeps_its_width() {
+    Chart chart =
+        Examples.chart(
+            """
+            title: "\\e]0;X\\a\\u202e\\u009b2J"
+            sections:
+              "low\\e[2J\\u2066": {key: D minor, bars: '| Dm7 |'}
+            """);
+    Form form = Form.of(chart);
+    Fretboard board = Fretboard.of(chart.tuning(), chart.capo());
+    Facts facts = Survey.sketch(chart.title(), "a\u001bb", board, Plan.of(chart, form));
+    Size size = new Size(24, 80);
+    State state = State.of(facts, Band.at(Tempo.of(100)), Settings.USUAL, false, size);
+
+    for (State shown :
+        List.of(state, state.withFault(Optional.of("\u009b2J")), state.withPhase(Phase.PLAYING))) {
+      Frame frame = View.render(shown, size);
+      assertThat(frame.text()).contains("low·[2J·").contains("·]0;X···2J");
+      assertThat(frame.text().codePoints().filter(c -> c != '\n')).allMatch(Printable::isPrintable);
+      assertThat(frame.lines()).allMatch(line -> DisplayWidth.of(line.text()) == 80);
     }
   }
 }
