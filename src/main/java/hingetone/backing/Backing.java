@@ -27,8 +27,6 @@ import java.util.Map;
  * clicks before 0. A last lap is a bar longer than the others: that bar is the ending.
  */
 public final class Backing {
-  private static final Sound CLICK = new Sound(0, 110, 64, 0);
-
   private final Chart chart;
   private final Form form;
   private final Harmony harmony;
@@ -153,7 +151,7 @@ public final class Backing {
     parts.add(part(Role.CHORDS, chords, lap, dice, last));
     Beats countIn = number == 1 ? CountIn.length(chart, form) : Beats.ZERO;
     if (countIn.isPositive()) {
-      parts.add(new Part(Role.CLICK, CLICK, CountIn.clicks(chart, form)));
+      parts.add(new Part(Role.CLICK, Sound.CLICK, CountIn.clicks(chart, form)));
     }
     Beats length = last ? form.length().plus(Ending.length(lap)) : form.length();
     return new Score(chart.title(), countIn, length, Marks.of(lap, last), parts);

@@ -130,10 +130,7 @@ final class RenderCommand implements Runnable {
   private void writeSound() {
     RenderedScore score = rendered();
     Progress progress = Progress.on(Main.ungatedErr(spec));
-    say(score.writeWav(file, progress));
-    if (stems) {
-      score.writeStems(file, progress).forEach(this::say);
-    }
+    score.writeWav(file, stems, progress).forEach(this::say);
   }
 
   private RenderedScore rendered() {

@@ -1,7 +1,7 @@
 package hingetone.command;
 
 import hingetone.midi.MidiFile;
-import hingetone.score.Part;
+import hingetone.score.Role;
 import hingetone.score.Score;
 import hingetone.sound.SoundBank;
 import hingetone.sound.SoundFailure;
@@ -11,8 +11,10 @@ import java.io.OutputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 
 /**
@@ -36,21 +38,27 @@ record RenderedScore(Score score, Optional<Path> soundFont) {
     }
   }
 
-  /** Writes a WAV file; gives a line that says how long and how loud it became. */
-  String writeWav(Path file, Progress progress) {
-    try (Export export = Export.of(List.of(file))) {
+  /**
+   * Writes a WAV file; gives a line that says how long and how loud it became, then one for each
+   * stem.
+   *
+   * @param stems whether each part is written alone beside the whole: {@code song-bass.wav}
+   */
+  List<String> writeWav(Path file, boolean stems, Progress progress) {
+    Map<Role, Path> alone = stems ? stems(file) : Map.of();
+    List<Path> files = new ArrayList<>(List.of(file));
+    files.addAll(alone.values());
+    try (Export export = Export.of(files)) {
       SoundBank bank = SoundBank.find(soundFont);
-      SoundFile.Result result = SoundFile.write(score, bank, export.unfinished().get(0), progress);
+      List<Path> unfinished = new ArrayList<>(export.unfinished());
+      Path whole = unfinished.remove(0);
+      Map<Role, Path> places = new LinkedHashMap<>();
+      alone.keySet().forEach(role -> places.put(role, unfinished.remove(0)));
+      SoundFile.Result result = SoundFile.write(score, bank, whole, places, progress);
       export.finish();
-      return String.format(
-          Locale.ROOT,
-          "%s: %d:%02d, %.1f LUFS, true peak %.1f dBTP, sounds of %s",
-          file,
-          (long) result.seconds() / 60,
-          (long) result.seconds() % 60,
-          result.loudness(),
-          result.truePeak(),
-          bank.name());
+      List<String> lines = new ArrayList<>(List.of(report(file, result, bank)));
+      alone.values().forEach(stem -> lines.add(stem + ": a stem"));
+      return lines;
     } catch (SoundFailure e) {
       throw CommandFailure.couldNot(e.getMessage());
     } catch (IOException e) {
@@ -58,21 +66,22 @@ record RenderedScore(Score score, Optional<Path> soundFont) {
     }
   }
 
-  /** Writes a WAV file for each part beside the whole: {@code song-bass.wav} for song.wav. */
-  List<String> writeStems(Path file, Progress progress) {
-    List<Path> stems = new ArrayList<>();
-    for (Part part : score.parts()) {
-      stems.add(stem(file, part.role().title()));
-    }
-    try (Export export = Export.of(stems)) {
-      SoundFile.writeStems(score, SoundBank.find(soundFont), export.unfinished(), progress);
-      export.finish();
-      return stems.stream().map(stem -> stem + ": a stem").toList();
-    } catch (SoundFailure e) {
-      throw CommandFailure.couldNot(e.getMessage());
-    } catch (IOException e) {
-      throw couldNotWrite(file, e);
-    }
+  private static String report(Path file, SoundFile.Result result, SoundBank bank) {
+    return String.format(
+        Locale.ROOT,
+        "%s: %d:%02d, %.1f LUFS, true peak %.1f dBTP, sounds of %s",
+        file,
+        (long) result.seconds() / 60,
+        (long) result.seconds() % 60,
+        result.loudness(),
+        result.truePeak(),
+        bank.name());
+  }
+
+  private Map<Role, Path> stems(Path file) {
+    Map<Role, Path> stems = new LinkedHashMap<>();
+    score.parts().forEach(part -> stems.put(part.role(), stem(file, part.role().title())));
+    return stems;
   }
 
   private static Path stem(Path file, String part) {

@@ -1,11 +1,9 @@
 package hingetone.midi;
 
-import hingetone.score.Mark;
 import hingetone.score.Note;
 import hingetone.score.Part;
 import hingetone.score.Role;
 import hingetone.score.Score;
-import hingetone.score.Sound;
 import hingetone.time.Beats;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -40,8 +38,6 @@ public final class MidiEvents {
   /** No tempo is faster: 400 dotted quarters a minute are 100 ms a quarter. */
   private static final long SHORTEST_QUARTER_MICROS = 100_000;
 
-  private static final long CHANGE_EARLY_MICROS = 30_000;
-
   private MidiEvents() {}
 
   /** The notes of all parts, sorted by place; at one place in {@link #ORDER}. */
@@ -66,39 +62,6 @@ public final class MidiEvents {
 
   /** A note and the part that plays it. */
   private record Strike(Role role, Note note) {}
-
-  /**
-   * What sets a part's channel up before its notes: level, pan, reverb, then the program (drums
-   * take the standard kit).
-   */
-  public static List<ShortMessage> setup(Part part) {
-    int channel = part.role().channel();
-    Sound sound = part.sound();
-    boolean percussion = part.role() == Role.DRUMS || part.role() == Role.CLICK;
-    return List.of(
-        message(ShortMessage.CONTROL_CHANGE, channel, 7, sound.level()),
-        message(ShortMessage.CONTROL_CHANGE, channel, 10, sound.pan()),
-        message(ShortMessage.CONTROL_CHANGE, channel, 91, sound.reverb()),
-        message(ShortMessage.PROGRAM_CHANGE, channel, percussion ? 0 : sound.program(), 0));
-  }
-
-  /**
-   * What changes a part's channel where the score has its sound change, a little before the place,
-   * for notes that are played early.
-   */
-  public static List<TimedMessage> soundChanges(Score score, Part part) {
-    List<TimedMessage> changes = new ArrayList<>();
-    Sound before = part.sound();
-    for (Mark.OfSound mark : score.marks(Mark.OfSound.class).toList()) {
-      if (mark.role() == part.role() && !mark.sound().equals(before)) {
-        before = mark.sound();
-        for (ShortMessage message : setup(part.withSound(before))) {
-          changes.add(new TimedMessage(mark.at(), -CHANGE_EARLY_MICROS, part.role(), message));
-        }
-      }
-    }
-    return changes;
-  }
 
   /** A channel message; the values are checked. */
   public static ShortMessage message(int command, int channel, int first, int second) {

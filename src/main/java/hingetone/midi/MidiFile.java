@@ -131,11 +131,10 @@ public final class MidiFile {
 
   private void addTrack(List<Part> parts) {
     Track track = sequence.createTrack();
-    Part named =
-        parts.stream().filter(p -> p.role() != Role.CLICK).findFirst().orElse(parts.get(0));
-    add(track, 0, text(TRACK_NAME, named.role().title()));
-    MidiEvents.setup(named).forEach(message -> add(track, 0, message));
-    MidiEvents.soundChanges(score, named)
+    Role owner = ChannelSetup.owners(parts, Role::channel).get(0).role();
+    add(track, 0, text(TRACK_NAME, owner.title()));
+    ChannelSetup.of(score).stream()
+        .filter(timed -> timed.role() == owner)
         .forEach(timed -> add(track, tick(timed), timed.message()));
     Map<Integer, Long> earliest = new HashMap<>();
     List<MidiEvent> notes = new ArrayList<>();

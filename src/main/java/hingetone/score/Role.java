@@ -25,4 +25,9 @@ public enum Role {
   public int channel() {
     return channel;
   }
+
+  /** Whether its keys are instruments of a drum kit rather than pitches. */
+  public boolean isPercussion() {
+    return this == DRUMS || this == CLICK;
+  }
 }

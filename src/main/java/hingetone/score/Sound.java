@@ -9,6 +9,9 @@ package hingetone.score;
  * @param reverb reverb send, controller 91, 0 to 127
  */
 public record Sound(int program, int level, int pan, int reverb) {
+  /** A click's, where no drums share its channel. */
+  public static final Sound CLICK = new Sound(0, 110, 64, 0);
+
   public Sound {
     for (int value : new int[] {program, level, pan, reverb}) {
       if (value < 0 || value > 127) {
@@ -20,5 +23,10 @@ public record Sound(int program, int level, int pan, int reverb) {
   /** A program in the middle of the mix. */
   public static Sound of(int program) {
     return new Sound(program, 100, 64, 20);
+  }
+
+  /** The same sound at another level. */
+  public Sound withLevel(int newLevel) {
+    return new Sound(program, newLevel, pan, reverb);
   }
 }

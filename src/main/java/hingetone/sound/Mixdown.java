@@ -1,14 +1,16 @@
 package hingetone.sound;
 
+import hingetone.midi.ChannelSetup;
 import hingetone.midi.MidiEvents;
 import hingetone.midi.TimedMessage;
-import hingetone.score.Part;
+import hingetone.score.Role;
 import hingetone.score.Score;
+import hingetone.time.Beats;
 import hingetone.time.TempoMap;
 import java.io.IOException;
-import java.util.ArrayList;
-import java.util.List;
-import javax.sound.midi.ShortMessage;
+import java.util.EnumSet;
+import java.util.Set;
+import java.util.stream.Stream;
 
 /**
  * Plays parts of a score into blocks of stereo, as fast as the machine can, without a sound output.
@@ -21,7 +23,7 @@ public final class Mixdown {
   private static final int LONGEST_TAIL_SECONDS = 8;
 
   private final Score score;
-  private final List<Part> parts;
+  private final Set<Role> heard;
   private final SoundBank bank;
   private final int sampleRate;
   private final long end;
@@ -33,47 +35,78 @@ public final class Mixdown {
     void take(float[] stereo, int frames, double done) throws IOException;
   }
 
-  /** A mixdown of some of a score's parts. */
-  public Mixdown(Score score, List<Part> parts, SoundBank bank, int sampleRate) {
+  private Mixdown(Score score, Set<Role> heard, SoundBank bank, int sampleRate) {
     this.score = score;
-    this.parts = List.copyOf(parts);
+    this.heard = heard;
     this.bank = bank;
     this.sampleRate = sampleRate;
     this.end = frame(score.tempoMap(), score.length(), 0);
   }
 
-  /** Plays it all to the taker. */
+  /** A mixdown of a whole score. */
+  public static Mixdown of(Score score, SoundBank bank, int sampleRate) {
+    return new Mixdown(score, EnumSet.allOf(Role.class), bank, sampleRate);
+  }
+
+  /** The same with one part heard, as it sounds in the whole, and the others silent. */
+  public Mixdown only(Role role) {
+    return new Mixdown(score, EnumSet.of(role), bank, sampleRate);
+  }
+
+  /** Plays until the last note has died away. */
   public void play(Taker taker) throws SoundFailure, IOException {
-    try (Synthesizer synthesizer = Synthesizer.open(sampleRate, bank)) {
-      parts.forEach(part -> synthesizer.prepare(score.inEachSound(part)));
-      send(synthesizer);
+    try (Synthesizer synthesizer = ready()) {
       float[] block = new float[2 * synthesizer.blockFrames()];
       boolean sounding = true;
       while (synthesizer.position() < end || sounding) {
-        synthesizer.read(block, synthesizer.blockFrames());
+        give(synthesizer, block, end, taker);
         sounding = isSounding(block) && synthesizer.position() < end + tail();
-        double done = Math.min(1, (double) synthesizer.position() / end);
-        taker.take(block, synthesizer.blockFrames(), done);
       }
     }
   }
 
-  /** Everything may be sent at once: the synthesizer keeps it until its frame. */
-  private void send(Synthesizer synthesizer) {
-    for (Part part : parts) {
-      for (ShortMessage message : MidiEvents.setup(part)) {
-        synthesizer.send(message, 0);
+  /**
+   * Plays for so many frames, whatever sounds then.
+   *
+   * @param frames what {@link #play(Taker)} gave of the whole score
+   */
+  public void play(long frames, Taker taker) throws SoundFailure, IOException {
+    try (Synthesizer synthesizer = ready()) {
+      float[] block = new float[2 * synthesizer.blockFrames()];
+      while (synthesizer.position() < frames) {
+        give(synthesizer, block, frames, taker);
       }
     }
+  }
+
+  private static void give(Synthesizer synthesizer, float[] block, long end, Taker taker)
+      throws IOException {
+    int frames = synthesizer.blockFrames();
+    synthesizer.read(block, frames);
+    taker.take(block, frames, Math.min(1, (double) synthesizer.position() / end));
+  }
+
+  /**
+   * A synthesizer that has got everything; it keeps each message until its frame. The channels are
+   * set up as for the whole score, and who is silent there is silent here too: parts that share a
+   * channel sound alone as they do together.
+   */
+  private Synthesizer ready() throws SoundFailure {
+    Synthesizer synthesizer = Synthesizer.open(sampleRate, bank);
     TempoMap tempos = score.tempoMap();
-    List<TimedMessage> messages = new ArrayList<>(MidiEvents.of(parts));
-    parts.forEach(part -> messages.addAll(MidiEvents.soundChanges(score, part)));
-    for (TimedMessage timed : messages) {
-      synthesizer.send(timed.message(), frame(tempos, timed.at(), timed.offsetMicros()));
-    }
+    score.parts().stream()
+        .filter(part -> heard.contains(part.role()))
+        .forEach(part -> synthesizer.prepare(score.inEachSound(part)));
+    Stream<TimedMessage> notes =
+        MidiEvents.of(score).stream().filter(timed -> heard.contains(timed.role()));
+    Stream.concat(ChannelSetup.of(score).stream(), notes)
+        .forEach(
+            timed ->
+                synthesizer.send(timed.message(), frame(tempos, timed.at(), timed.offsetMicros())));
+    return synthesizer;
   }
 
-  private long frame(TempoMap tempos, hingetone.time.Beats at, long offsetMicros) {
+  private long frame(TempoMap tempos, Beats at, long offsetMicros) {
     double micros = tempos.micros(at) - tempos.micros(score.countIn().negated()) + offsetMicros;
     return Math.max(0, Math.round(micros * sampleRate / 1e6));
   }

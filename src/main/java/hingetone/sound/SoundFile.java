@@ -1,12 +1,11 @@
 package hingetone.sound;
 
-import hingetone.score.Part;
+import hingetone.score.Role;
 import hingetone.score.Score;
 import java.io.IOException;
 import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.List;
+import java.util.Map;
 import java.util.function.DoubleConsumer;
 
 /**
@@ -33,9 +32,9 @@ public final class SoundFile {
   private static final int MOST_PASSES = 5;
   private static final double LARGEST_GAIN_DB = 40;
 
-  private final Score score;
-  private final SoundBank bank;
-  private final Path folder;
+  private static final double MIXED = 0.7;
+
+  private final Mixdown mixdown;
   private final DoubleConsumer progress;
 
   /**
@@ -47,10 +46,8 @@ public final class SoundFile {
    */
   public record Result(double loudness, double truePeak, double seconds) {}
 
-  private SoundFile(Score score, SoundBank bank, Path folder, DoubleConsumer progress) {
-    this.score = score;
-    this.bank = bank;
-    this.folder = folder;
+  private SoundFile(Mixdown mixdown, DoubleConsumer progress) {
+    this.mixdown = mixdown;
     this.progress = progress;
   }
 
@@ -62,34 +59,48 @@ public final class SoundFile {
    */
   public static Result write(Score score, SoundBank bank, Path file, DoubleConsumer progress)
       throws SoundFailure, IOException {
-    Path folder = file.toAbsolutePath().getParent();
-    return new SoundFile(score, bank, folder, progress).write(file);
+    return write(score, bank, file, Map.of(), progress);
   }
 
   /**
-   * Writes one file a part, in floating point: added up they are the mix before its limiter, at the
-   * gain that brings it to its loudness.
+   * Writes the whole band into one file and parts alone into others, in floating point: all of them
+   * added up are the whole before its limiter, as long and as loud as it is.
    *
-   * @param files a file for each of the score's parts, in their order
+   * @param stems the files of the parts to be written alone, in place as the whole
    */
-  public static void writeStems(
-      Score score, SoundBank bank, List<Path> files, DoubleConsumer progress)
+  public static Result write(
+      Score score, SoundBank bank, Path file, Map<Role, Path> stems, DoubleConsumer progress)
       throws SoundFailure, IOException {
-    Path folder = files.get(0).toAbsolutePath().getParent();
-    new SoundFile(score, bank, folder, progress).writeStems(files);
-  }
-
-  private Result write(Path file) throws SoundFailure, IOException {
-    try (Spool spool = play(score.parts(), 0, 0.7)) {
-      return master(spool, file, gain(Spool.loudnessOfSum(List.of(spool))));
+    Mixdown mixdown = Mixdown.of(score, bank, SAMPLE_RATE);
+    double share = 1.0 / (1 + stems.size());
+    SoundFile whole = new SoundFile(mixdown, done -> progress.accept(share * done));
+    try (Spool spool = whole.play(file.toAbsolutePath().getParent())) {
+      Mastered mastered = whole.master(spool, file);
+      int written = 0;
+      for (Map.Entry<Role, Path> stem : stems.entrySet()) {
+        double from = share * ++written;
+        SoundFile part =
+            new SoundFile(
+                mixdown.only(stem.getKey()), done -> progress.accept(from + share * done));
+        part.writeStem(stem.getValue(), factor(mastered.gainDb()), spool.frames());
+      }
+      progress.accept(1);
+      return mastered.result();
     }
   }
+
+  private Spool play(Path folder) throws SoundFailure, IOException {
+    return Spool.of(mixdown, folder, done -> progress.accept(MIXED * done));
+  }
+
+  /** A file and the gain before its limiter. */
+  private record Mastered(Result result, double gainDb) {}
 
   /**
    * Masters with a gain, measures, and does so again with a corrected gain where that is needed.
    */
-  private Result master(Spool spool, Path file, double firstGain) throws IOException {
-    double gain = firstGain;
+  private Mastered master(Spool spool, Path file) throws IOException {
+    double gain = gain(spool.loudness());
     Result result = pass(spool, file, gain);
     for (int pass = 1; pass < MOST_PASSES; pass++) {
       double missing = LOUDNESS - result.loudness();
@@ -99,8 +110,7 @@ public final class SoundFile {
       gain += missing;
       result = pass(spool, file, gain);
     }
-    progress.accept(1);
-    return result;
+    return new Mastered(result, gain);
   }
 
   private Result pass(Spool spool, Path file, double gainDb) throws IOException {
@@ -114,7 +124,7 @@ public final class SoundFile {
             amplify(stereo, frames, gain);
             limiter.apply(stereo, frames);
             written.take(stereo, frames);
-            progress.accept(0.7 + 0.3 * done);
+            progress.accept(MIXED + (1 - MIXED) * done);
           });
       float[] rest = new float[2 * limiter.delayFrames()];
       limiter.apply(rest, limiter.delayFrames());
@@ -149,44 +159,16 @@ public final class SoundFile {
     }
   }
 
-  private void writeStems(List<Path> files) throws SoundFailure, IOException {
-    List<Spool> spools = new ArrayList<>();
-    try {
-      int parts = score.parts().size();
-      for (Part part : score.parts()) {
-        spools.add(play(List.of(part), 0.8 * spools.size() / parts, 0.8 / parts));
-      }
-      float gain = factor(gain(Spool.loudnessOfSum(spools)));
-      long frames = spools.stream().mapToLong(Spool::frames).max().orElse(0);
-      for (int i = 0; i < parts; i++) {
-        writeStem(spools.get(i), files.get(i), gain, frames);
-      }
-      progress.accept(1);
-    } finally {
-      for (Spool spool : spools) {
-        spool.close();
-      }
-    }
-  }
-
-  private static void writeStem(Spool spool, Path file, float gain, long frames)
-      throws IOException {
+  private void writeStem(Path file, float gain, long frames) throws SoundFailure, IOException {
     try (WavFile wav = new WavFile(file, SAMPLE_RATE, WavFile.Samples.FLOAT)) {
-      spool.read(
+      mixdown.play(
+          frames,
           (stereo, count, done) -> {
             amplify(stereo, count, gain);
             wav.write(stereo, count);
+            progress.accept(done);
           });
-      for (long missing = frames - spool.frames(); missing > 0; missing -= SAMPLE_RATE) {
-        int count = (int) Math.min(SAMPLE_RATE, missing);
-        wav.write(new float[2 * count], count);
-      }
     }
-  }
-
-  private Spool play(List<Part> parts, double from, double share) throws SoundFailure, IOException {
-    Mixdown mixdown = new Mixdown(score, parts, bank, SAMPLE_RATE);
-    return Spool.of(mixdown, folder, done -> progress.accept(from + share * done));
   }
 
   /** What brings a loudness to the wanted one, in dB; silence stays silence. */

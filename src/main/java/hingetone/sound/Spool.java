@@ -8,8 +8,6 @@ import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.ArrayList;
-import java.util.List;
 import java.util.function.DoubleConsumer;
 
 /**
@@ -57,51 +55,20 @@ final class Spool implements AutoCloseable {
 
   /** Gives all of it, block by block. */
   void read(Mixdown.Taker taker) throws IOException {
-    try (DataInputStream in = open()) {
+    try (DataInputStream in =
+        new DataInputStream(new BufferedInputStream(Files.newInputStream(samples), BUFFER_BYTES))) {
       for (long done = 0; done < frames; done += BLOCK) {
-        int count = blockAt(done);
+        int count = (int) Math.min(BLOCK, frames - done);
         taker.take(next(in, count), count, (double) (done + count) / frames);
       }
     }
   }
 
-  /** The integrated loudness of several spools played together, in LUFS. */
-  static double loudnessOfSum(List<Spool> spools) throws IOException {
+  /** The integrated loudness of it all, in LUFS. */
+  double loudness() throws IOException {
     LoudnessMeter meter = new LoudnessMeter(SoundFile.SAMPLE_RATE);
-    long frames = spools.stream().mapToLong(Spool::frames).max().orElse(0);
-    List<DataInputStream> inputs = new ArrayList<>();
-    try {
-      for (Spool spool : spools) {
-        inputs.add(spool.open());
-      }
-      for (long done = 0; done < frames; done += BLOCK) {
-        float[] sum = new float[2 * BLOCK];
-        for (int i = 0; i < spools.size(); i++) {
-          add(next(inputs.get(i), spools.get(i).blockAt(done)), sum);
-        }
-        meter.add(sum, (int) Math.min(BLOCK, frames - done));
-      }
-    } finally {
-      for (DataInputStream input : inputs) {
-        input.close();
-      }
-    }
+    read((stereo, count, done) -> meter.add(stereo, count));
     return meter.integrated();
-  }
-
-  private static void add(float[] some, float[] into) {
-    for (int i = 0; i < some.length; i++) {
-      into[i] += some[i];
-    }
-  }
-
-  private int blockAt(long done) {
-    return (int) Math.max(0, Math.min(BLOCK, frames - done));
-  }
-
-  private DataInputStream open() throws IOException {
-    return new DataInputStream(
-        new BufferedInputStream(Files.newInputStream(samples), BUFFER_BYTES));
   }
 
   private static float[] next(DataInputStream in, int count) throws IOException {

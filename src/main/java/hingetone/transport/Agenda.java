@@ -9,9 +9,10 @@ import java.util.function.ToLongFunction;
 
 /** What is to be done when: entries in order of time, at one instant in the order of their kind. */
 final class Agenda {
-  /** In the order they happen at one instant. Control and program changes come with the bar. */
+  /** In the order they happen at one instant. */
   enum Kind {
     NOTE_OFF,
+    SET_UP,
     BAR,
     CLOCK,
     BEAT,

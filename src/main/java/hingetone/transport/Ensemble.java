@@ -65,7 +65,7 @@ final class Ensemble {
 
   /** A note of a bar as it will be played, in the key of that bar. */
   Voice voice(PlannedBar bar, Lap.PlacedNote note) {
-    boolean moves = note.role() != Role.DRUMS && note.role() != Role.CLICK;
+    boolean moves = !note.role().isPercussion();
     int key = note.key() + (moves ? bar.course().keyShift() : 0);
     return new Voice(
         note.role(),
@@ -89,6 +89,11 @@ final class Ensemble {
         : Optional.empty();
   }
 
+  /** The sounds of the coming bar are set up, a little early, as a file has it. */
+  void setUp(PlannedBar bar, long now, Sink sink) {
+    mixer.introduce(bar.music().parts(), now, sink);
+  }
+
   /**
    * A bar begins.
    *
@@ -101,12 +106,16 @@ final class Ensemble {
       voices.release(v -> v.plan() < bar.plan() && (all || v.role() != Role.CLICK), now, sink);
       letGoWhereNothingSounds(now, sink);
     }
-    mixer.introduce(bar.music().parts(), now, sink);
   }
 
-  /** Where a note of the coming bar sounds already, its channel is left alone. */
+  /**
+   * Where a note of the coming bar sounds already, its channel is left alone; before the first note
+   * there is nothing to let go.
+   */
   private void letGoWhereNothingSounds(long now, Sink sink) {
-    mixer.letGo(channel -> !voices.soundOn(channel), now, sink);
+    if (touched > 0) {
+      mixer.letGo(channel -> !voices.soundOn(channel), now, sink);
+    }
   }
 
   /** Strikes a note, unless it is muted or its bar was broken off; whether it was struck. */

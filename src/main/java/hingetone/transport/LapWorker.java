@@ -46,7 +46,7 @@ final class LapWorker implements Laps, AutoCloseable {
     this.prepare = prepare;
     this.listener = listener;
     Lap first = Lap.of(1, source.lap(1));
-    prepareNew(List.of(new Part(Role.CLICK, Sound.of(0), List.of())));
+    prepareNew(List.of(new Part(Role.CLICK, Sound.CLICK, List.of())));
     prepareNew(first.parts());
     bars = first.bars().size();
     ready.put(1, first);

@@ -1,9 +1,11 @@
 package hingetone.transport;
 
+import hingetone.midi.ChannelSetup;
 import hingetone.midi.MidiEvents;
 import hingetone.score.Part;
 import hingetone.score.Role;
 import hingetone.score.Sound;
+import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.EnumSet;
 import java.util.List;
@@ -16,9 +18,12 @@ import javax.sound.midi.ShortMessage;
  * The channels: programs, levels and mutes. A level never steps: it goes over in small moves.
  *
  * <p>Drums and click share a channel, whose level is the drums'; the click's own level is in its
- * velocities.
+ * velocities, also where it has a channel of its own.
  */
 final class Mixer {
+  /** A click may be switched on at any time, also where no score has one. */
+  private static final Part CLICK = new Part(Role.CLICK, Sound.CLICK, List.of());
+
   private static final int VOLUME = 7;
   private static final int PEDAL = 64;
   private static final int ALL_NOTES_OFF = 123;
@@ -90,43 +95,35 @@ final class Mixer {
 
   /** Sets up the channels of parts that are new or sound otherwise than before. */
   void introduce(List<Part> parts, long now, Sink sink) {
-    for (Part part : parts) {
-      boolean ownChannel = part.role() != Role.CLICK || !sharesChannel(parts);
-      if (ownChannel && !part.sound().equals(sounds.get(part.role()))) {
-        sounds.put(part.role(), part.sound());
-        setUp(part, now, sink);
+    List<Part> all = new ArrayList<>(parts);
+    all.add(CLICK);
+    for (Part part : ChannelSetup.owners(all, setup::channel)) {
+      if (!part.sound().equals(sounds.put(part.role(), part.sound()))) {
+        setUp(part.role(), now, sink);
       }
     }
   }
 
-  private boolean sharesChannel(List<Part> parts) {
-    return parts.stream()
-        .anyMatch(
-            p -> p.role() != Role.CLICK && setup.channel(p.role()) == setup.channel(Role.CLICK));
-  }
-
   /** Sets up every channel again, for a device that has just come back. */
   void repeat(long now, Sink sink) {
-    sounds.forEach((role, sound) -> setUp(new Part(role, sound, List.of()), now, sink));
+    sounds.keySet().forEach(role -> setUp(role, now, sink));
   }
 
-  private void setUp(Part part, long now, Sink sink) {
-    int channel = setup.channel(part.role());
-    Integer bank = setup.banks().get(part.role());
+  private void setUp(Role role, long now, Sink sink) {
+    int channel = setup.channel(role);
+    Integer bank = setup.banks().get(role);
     if (bank != null) {
       control(channel, 0, bank / 128, now, sink);
       control(channel, 32, bank % 128, now, sink);
     }
-    for (ShortMessage m : MidiEvents.setup(part)) {
-      boolean level = m.getCommand() == ShortMessage.CONTROL_CHANGE && m.getData1() == VOLUME;
-      int second = level ? wanted(part.role()) : m.getData2();
-      sink.send(now, MidiEvents.message(m.getCommand(), channel, m.getData1(), second));
-    }
-    sent.put(part.role(), wanted(part.role()));
+    Sound sound = sounds.get(role).withLevel(wanted(role));
+    ChannelSetup.of(role, sound, channel).forEach(message -> sink.send(now, message));
+    sent.put(role, sound.level());
   }
 
   private int wanted(Role role) {
-    int percent = levels.get(role) * (volumeByChannel ? volume : 100);
+    int own = role == Role.CLICK ? 100 : levels.get(role);
+    int percent = own * (volumeByChannel ? volume : 100);
     return Math.round(sounds.get(role).level() * percent / 10_000f);
   }
 

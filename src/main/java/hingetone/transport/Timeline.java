@@ -1,5 +1,6 @@
 package hingetone.transport;
 
+import hingetone.midi.ChannelSetup;
 import hingetone.time.Beats;
 import hingetone.time.Playhead;
 import hingetone.time.Position;
@@ -18,6 +19,7 @@ final class Timeline {
   /** How long before its bar line a bar is planned; no note starts earlier before its place. */
   static final long LEAD = 60_000_000;
 
+  private static final long SET_UP = ChannelSetup.EARLY_MICROS * 1000;
   private static final long SHORTEST_NOTE = 1_000_000;
 
   private final Playhead playhead;
@@ -100,6 +102,7 @@ final class Timeline {
   }
 
   private void addEntries(PlannedBar bar) {
+    add(bar, Agenda.Kind.SET_UP, Beats.ZERO, -SET_UP, (n, s) -> ensemble.setUp(bar, n, s));
     add(bar, Agenda.Kind.BAR, Beats.ZERO, 0, (now, sink) -> begin(bar, now, sink));
     for (int beat = 1; beat <= bar.music().meter().beatsPerBar(); beat++) {
       Beats at = bar.music().meter().toQuarters(Beats.of(beat - 1L));

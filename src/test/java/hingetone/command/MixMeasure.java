@@ -98,12 +98,13 @@ final class MixMeasure {
 
   static Mix of(Groove groove, SoundBank bank) throws Exception {
     Score score = score(groove);
-    double whole = loudness(score, score.parts(), bank);
+    Mixdown whole = Mixdown.of(score, bank, SAMPLE_RATE);
+    double together = loudness(whole);
     Map<Role, Double> parts = new EnumMap<>(Role.class);
     for (Part part : score.parts()) {
-      parts.put(part.role(), loudness(score, List.of(part), bank) - whole);
+      parts.put(part.role(), loudness(whole.only(part.role())) - together);
     }
-    return new Mix(whole, parts);
+    return new Mix(together, parts);
   }
 
   private static Score score(Groove groove) {
@@ -114,10 +115,9 @@ final class MixMeasure {
     return String.format(Locale.ROOT, " | %.1f", value).replace("-", "−");
   }
 
-  private static double loudness(Score score, List<Part> parts, SoundBank bank) throws Exception {
+  private static double loudness(Mixdown mixdown) throws Exception {
     LoudnessMeter meter = new LoudnessMeter(SAMPLE_RATE);
-    new Mixdown(score, parts, bank, SAMPLE_RATE)
-        .play((stereo, frames, done) -> meter.add(stereo, frames));
+    mixdown.play((stereo, frames, done) -> meter.add(stereo, frames));
     return meter.integrated();
   }
 }

@@ -2,6 +2,7 @@ package hingetone.command;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.InstanceOfAssertFactories.STRING;
 
 import hingetone.score.Note;
 import hingetone.score.Part;
@@ -43,17 +44,22 @@ class RenderedScoreTest {
   void stems_are_named_after_the_file_and_the_part() throws Exception {
     Path font = folder.resolve("none.sf2");
     Path file = folder.resolve("song.wav");
-    rendered().writeStems(file, quiet());
-    assertThat(filesLeft()).containsExactly("song-bass.wav", "song-drums.wav");
-    assertThatThrownBy(() -> new RenderedScore(SCORE, Optional.of(font)).writeWav(file, quiet()))
+    assertThat(rendered().writeWav(file, true, quiet()))
+        .contains(
+            folder.resolve("song-drums.wav") + ": a stem",
+            folder.resolve("song-bass.wav") + ": a stem");
+    assertThat(filesLeft()).containsExactly("song-bass.wav", "song-drums.wav", "song.wav");
+    RenderedScore other = new RenderedScore(SCORE, Optional.of(font));
+    assertThatThrownBy(() -> other.writeWav(folder.resolve("other.wav"), true, quiet()))
         .isInstanceOf(CommandFailure.class)
         .hasMessage("Cannot read the sound font " + font + ": there is no such file.");
-    assertThat(filesLeft()).containsExactly("song-bass.wav", "song-drums.wav");
+    assertThat(filesLeft()).containsExactly("song-bass.wav", "song-drums.wav", "song.wav");
   }
 
   @Test
   void a_sound_file_is_reported_with_its_length_and_loudness() {
-    assertThat(rendered().writeWav(folder.resolve("song.wav"), quiet()))
+    assertThat(rendered().writeWav(folder.resolve("song.wav"), false, quiet()))
+        .singleElement(STRING)
         .matches(".*song\\.wav: 0:0\\d, -1\\d\\.\\d LUFS, true peak -\\d\\.\\d dBTP, sounds of .+");
   }
 

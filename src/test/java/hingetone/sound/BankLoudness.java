@@ -68,8 +68,7 @@ final class BankLoudness {
             List.of(new Mark.OfTempo(Beats.ZERO, Tempo.of(120))),
             List.of(part));
     LoudnessMeter meter = new LoudnessMeter(SAMPLE_RATE);
-    new Mixdown(score, score.parts(), bank, SAMPLE_RATE)
-        .play((stereo, frames, done) -> meter.add(stereo, frames));
+    Mixdown.of(score, bank, SAMPLE_RATE).play((stereo, frames, done) -> meter.add(stereo, frames));
     return meter.integrated();
   }
 }

@@ -2,6 +2,7 @@ package hingetone.sound;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import hingetone.midi.ChannelSetup;
 import hingetone.midi.MidiEvents;
 import hingetone.score.Note;
 import hingetone.score.Part;
@@ -74,7 +75,7 @@ class BuiltInSoundsTest {
     float[] peak = {0};
     try (Synthesizer synthesizer = Synthesizer.open(22_050, bank)) {
       synthesizer.prepare(score.parts());
-      MidiEvents.setup(part).forEach(message -> synthesizer.send(message, 0));
+      ChannelSetup.of(score).forEach(timed -> synthesizer.send(timed.message(), 0));
       synthesizer.send(MidiEvents.of(score).get(0).message(), 0);
       float[] stereo = new float[2 * 6000];
       synthesizer.read(stereo, 6000);

@@ -85,6 +85,10 @@ class ClockDriverTest {
               "control 10=64",
               "control 91=20",
               "program 33",
+              "control 7=110",
+              "control 10=64",
+              "control 91=0",
+              "program 0",
               "on 40",
               "off 40",
               "on 40");
@@ -110,7 +114,8 @@ class ClockDriverTest {
       play(driver, 1600);
       assertThat(moments).contains(new Moment.Found("Test synth"));
       assertThat(readable(port.received().subList(before, port.received().size())))
-          .startsWith("control 64=0", "control 123=0", "control 7=100", "control 10=64")
+          .startsWith("control 64=0", "control 123=0")
+          .containsSubsequence("control 7=100", "control 10=64", "program 33", "on 40")
           .endsWith("on 40");
       assertThat(playhead.at(now).position().bar()).isEqualTo(4);
       output.close();
@@ -139,11 +144,13 @@ class ClockDriverTest {
       play(driver, 500);
       commands.add(new Command.Stop());
       play(driver, 1);
-      assertThat(readable(port.received())).endsWith("off 40", "control 64=0", "control 123=0");
+      assertThat(readable(port.received()))
+          .containsSubsequence("on 40", "off 40", "control 64=0", "control 123=0")
+          .endsWith("control 64=0", "control 123=0");
       driver.closeDevice();
       driver.closeDevice();
       long lifted = port.received().stream().filter(m -> m.getMessage()[1] == 123).count();
-      assertThat(lifted).isEqualTo(1 + 16);
+      assertThat(lifted).isEqualTo(2 + 16);
       assertThat(port.isOpen()).isFalse();
     }
   }
@@ -152,12 +159,14 @@ class ClockDriverTest {
   void channels_and_banks_may_be_chosen() throws Exception {
     try (FakePort port = FakePorts.output("Test synth")) {
       Setup setup =
-          QUIET.withChannels(Map.of(Role.BASS, 4)).withBanks(Map.of(Role.BASS, 1 * 128 + 3));
+          QUIET
+              .withChannels(Map.of(Role.BASS, 4, Role.CLICK, 5))
+              .withBanks(Map.of(Role.BASS, 1 * 128 + 3));
       ClockDriver driver = driver(port, setup);
       commands.add(new Command.Play());
       play(driver, 100);
       assertThat(readable(port.received())).startsWith("control 0=1", "control 32=3");
-      assertThat(port.received()).allMatch(m -> (m.getStatus() & 0x0F) == 4);
+      assertThat(port.received().stream().map(m -> m.getStatus() & 0x0F)).containsOnly(4, 5);
       output.close();
     }
   }

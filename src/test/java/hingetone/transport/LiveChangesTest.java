@@ -161,7 +161,7 @@ class LiveChangesTest {
   }
 
   @Test
-  void a_part_changes_its_sound_on_the_line_where_the_score_says_so() {
+  void a_part_changes_its_sound_before_the_line_where_the_score_says_so() {
     Note[] notes = {
       new Note(Beats.ZERO, Beats.ONE, 40, 90), new Note(Beats.of(4), Beats.ONE, 41, 90)
     };
@@ -173,17 +173,18 @@ class LiveChangesTest {
     List<String> programs =
         rig.lines().stream()
             .filter(l -> l.contains("program") || l.contains("control 7=") || l.contains(" on "))
+            .filter(l -> l.endsWith("ch1"))
             .toList();
     assertThat(programs)
         .containsExactly(
-            "0 control 7=100 ch1",
-            "0 program 33 ch1",
+            "-30 control 7=100 ch1",
+            "-30 program 33 ch1",
             "0 on E2 v90 ch1",
-            "2000 control 7=70 ch1",
-            "2000 program 38 ch1",
+            "1970 control 7=70 ch1",
+            "1970 program 38 ch1",
             "2000 on F2 v90 ch1",
-            "4000 control 7=100 ch1",
-            "4000 program 33 ch1",
+            "3970 control 7=100 ch1",
+            "3970 program 33 ch1",
             "4000 on E2 v90 ch1");
   }
 
@@ -218,13 +219,14 @@ class LiveChangesTest {
     before = looped.sent.size();
     looped.to(2100);
     assertThat(looped.lines().subList(before, looped.sent.size()))
+        .filteredOn(line -> line.endsWith("ch1"))
         .containsExactly("1980 on D3 v90 ch1");
   }
 
   @Test
   void the_volume_scales_every_channel() {
     Rig rig = Rig.playing(Band.plain(1, 120)).to(100).send(new Command.Volume(40)).to(490);
-    assertThat(rig.lines()).contains("0 control 7=100 ch1");
+    assertThat(rig.lines()).contains("-30 control 7=100 ch1");
     assertThat(rig.lines().stream().filter(l -> l.contains("control 7=40")))
         .hasSize(2)
         .anyMatch(l -> l.endsWith("ch1"))

@@ -40,18 +40,18 @@ class TimelineTest {
   }
 
   @Test
-  void channels_are_set_up_before_the_first_note() {
+  void channels_are_set_up_a_little_before_the_first_note() {
     Rig rig = Rig.playing(Band.plain(1, 120)).to(1);
     assertThat(rig.lines().subList(0, 9))
         .containsExactly(
-            "0 control 7=100 ch9",
-            "0 control 10=64 ch9",
-            "0 control 91=20 ch9",
-            "0 program 0 ch9",
-            "0 control 7=100 ch1",
-            "0 control 10=64 ch1",
-            "0 control 91=20 ch1",
-            "0 program 33 ch1",
+            "-30 control 7=100 ch9",
+            "-30 control 10=64 ch9",
+            "-30 control 91=20 ch9",
+            "-30 program 0 ch9",
+            "-30 control 7=100 ch1",
+            "-30 control 10=64 ch1",
+            "-30 control 91=20 ch1",
+            "-30 program 33 ch1",
             "0 on F#2 v90 ch9");
   }
 
