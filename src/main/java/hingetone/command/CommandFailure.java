@@ -26,6 +26,11 @@ final class CommandFailure extends RuntimeException {
     return new CommandFailure(ExitStatus.FAILED, Printable.line(message));
   }
 
+  /** Nobody is left to be told. */
+  static CommandFailure quiet() {
+    return new CommandFailure(ExitStatus.FAILED, "");
+  }
+
   /** A text has problems: the first ten are reported, the rest counted. */
   static CommandFailure problems(List<Diagnostic> problems) {
     String reports =

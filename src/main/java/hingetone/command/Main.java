@@ -20,14 +20,13 @@ public final class Main {
     if (args.length > 0 && args[0].equals("play")) {
       FirstPicture.prepare();
     }
-    int status = commandLine(args).execute(args);
-    System.exit(status);
+    System.exit(commandLine(args).execute(args));
   }
 
   /** The whole command line, its output in UTF-8 where the terminal takes it. */
   static CommandLine commandLine(String... args) {
     CommandLine line = Hingetone.commandLine(args);
-    line.setOut(new PrintWriter(System.out, true, outputCharset()));
+    line.setOut(new PrintWriter(StandardOutput.ofThisProgram(), true, outputCharset()));
     line.setErr(new PrintWriter(System.err, true, outputCharset()));
     line.setExecutionStrategy(Main::run);
     line.setParameterExceptionHandler(Main::explainUsage);
@@ -37,8 +36,20 @@ public final class Main {
     return line;
   }
 
-  /** Help comes out as it is, in its colours; what a command prints goes through the gate. */
   private static int run(ParseResult parsed) {
+    CommandLine line = parsed.commandSpec().commandLine();
+    try {
+      int status = gated(parsed);
+      line.getOut().flush();
+      return status;
+    } catch (CommandFailure e) {
+      // Help and version are printed outside of every command.
+      return explain(e, line.getErr());
+    }
+  }
+
+  /** Help comes out as it is, in its colours; what a command prints goes through the gate. */
+  private static int gated(ParseResult parsed) {
     Integer helped = CommandLine.executeHelpRequest(parsed);
     if (helped != null) {
       return helped;
@@ -97,9 +108,7 @@ public final class Main {
     PrintWriter err = new GatedWriter(command.getErr());
     int status = ExitStatus.FAILED;
     if (problem instanceof CommandFailure failure) {
-      err.print(failure.getMessage());
-      err.println();
-      status = failure.status();
+      status = explain(failure, err);
     } else {
       err.println("hingetone met a fault of its own: " + problem);
       err.println("Please report it with the output of the same command and --debug.");
@@ -108,6 +117,13 @@ public final class Main {
       problem.printStackTrace(err);
     }
     return status;
+  }
+
+  private static int explain(CommandFailure failure, PrintWriter err) {
+    if (!failure.getMessage().isEmpty()) {
+      err.println(failure.getMessage());
+    }
+    return failure.status();
   }
 
   private static boolean isDebugging(CommandLine command) {

@@ -38,6 +38,8 @@ final class ManualCommand implements Runnable {
     }
     out.println(".SH EXIT STATUS");
     out.println("0 fine, 1 the program could not do it, 2 the input or the usage is wrong.");
+    out.println("Output that cannot be written is 1, without a word where it is a pipe that");
+    out.println("nobody reads any more.");
     out.flush();
   }
 
