@@ -5,6 +5,7 @@ import hingetone.chart.Chart;
 import hingetone.chart.ChartReader;
 import hingetone.groove.Grooves;
 import hingetone.neck.Tuning;
+import hingetone.text.FileNames;
 import hingetone.text.Reading;
 import hingetone.text.Source;
 import hingetone.text.Suggestion;
@@ -34,7 +35,7 @@ final class ChartArguments {
       names = "--key-shift",
       paramLabel = "SEMITONES",
       converter = ToShift.class,
-      description = "Move everything by semitones, −11 to 11.")
+      description = "Move everything by semitones, -11 to 11.")
   int keyShift;
 
   @Option(
@@ -103,7 +104,7 @@ final class ChartArguments {
 
   /** The folder a file lies in; the working folder for standard input. */
   static Path folder(String file) {
-    Path parent = file.equals("-") ? null : Path.of(file).getParent();
+    Path parent = file.equals("-") ? null : FileNames.path(file).getParent();
     return parent == null ? Path.of("") : parent;
   }
 

@@ -1,9 +1,12 @@
 package hingetone.command;
 
 import hingetone.sound.MemoryPreferences;
+import hingetone.text.FileNames;
 import hingetone.text.GatedWriter;
+import hingetone.text.OutputCharset;
 import java.io.PrintWriter;
-import java.nio.charset.StandardCharsets;
+import java.nio.charset.Charset;
+import java.nio.file.Path;
 import picocli.CommandLine;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.ParameterException;
@@ -15,19 +18,21 @@ import picocli.CommandLine.UnmatchedArgumentException;
 public final class Main {
   private Main() {}
 
-  public static void main(String[] args) {
+  public static void main(String[] words) {
     MemoryPreferences.install();
+    String[] args = FileNames.words(words);
     if (args.length > 0 && args[0].equals("play")) {
       FirstPicture.prepare();
     }
     System.exit(commandLine(args).execute(args));
   }
 
-  /** The whole command line, its output in UTF-8 where the terminal takes it. */
+  /** The whole command line, its output in the characters that the locale names. */
   static CommandLine commandLine(String... args) {
     CommandLine line = Hingetone.commandLine(args);
-    line.setOut(new PrintWriter(StandardOutput.ofThisProgram(), true, outputCharset()));
-    line.setErr(new PrintWriter(System.err, true, outputCharset()));
+    line.setOut(new PrintWriter(StandardOutput.ofThisProgram(), true, charset()));
+    line.setErr(new PrintWriter(System.err, true, charset()));
+    line.registerConverter(Path.class, FileNames::path);
     line.setExecutionStrategy(Main::run);
     line.setParameterExceptionHandler(Main::explainUsage);
     line.setExecutionExceptionHandler(Main::explainFailure);
@@ -73,25 +78,13 @@ public final class Main {
     return spec.root().commandLine().getErr();
   }
 
-  private static java.nio.charset.Charset outputCharset() {
-    String locale =
-        firstNonEmpty(System.getenv("LC_ALL"), System.getenv("LC_CTYPE"), System.getenv("LANG"));
-    boolean plain = locale.equals("C") || locale.equals("POSIX");
-    return plain ? StandardCharsets.US_ASCII : StandardCharsets.UTF_8;
-  }
-
   /** Whether the output takes characters beyond ASCII. */
   static boolean writesUnicode() {
-    return !outputCharset().equals(StandardCharsets.US_ASCII);
+    return OutputCharset.isUnicode(charset());
   }
 
-  private static String firstNonEmpty(String... values) {
-    for (String value : values) {
-      if (value != null && !value.isEmpty()) {
-        return value;
-      }
-    }
-    return "";
+  private static Charset charset() {
+    return OutputCharset.of(System.getenv());
   }
 
   private static int explainUsage(ParameterException problem, String[] args) {

@@ -6,7 +6,6 @@ import com.fasterxml.jackson.core.util.DefaultPrettyPrinter;
 import com.fasterxml.jackson.core.util.Separators;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.ObjectWriter;
-import hingetone.text.Printable;
 import hingetone.time.Position;
 import java.util.LinkedHashMap;
 import java.util.Map;
@@ -47,7 +46,8 @@ public final class Json {
 
   /**
    * The text of a tree of maps, lists, texts, numbers, booleans and nulls, ended by a line break.
-   * What the gate would not let pass is escaped (RFC 8259, section 7), so that nothing is lost.
+   * All but printable ASCII is escaped (RFC 8259, section 7), so that nothing is lost on the way,
+   * whatever the character set.
    */
   public static String text(Object tree) {
     try {
@@ -63,7 +63,7 @@ public final class Json {
     json.codePoints()
         .forEach(
             c -> {
-              if (c == '\n' || Printable.isPrintable(c)) {
+              if (c == '\n' || c >= ' ' && c <= '~') {
                 out.appendCodePoint(c);
               } else {
                 Character.toString(c)

@@ -1,6 +1,6 @@
 package hingetone.screen;
 
-import java.util.Locale;
+import hingetone.text.OutputCharset;
 import java.util.Map;
 
 /**
@@ -23,7 +23,7 @@ public record Look(Depth depth, boolean ascii) {
 
   /** Reads {@code NO_COLOR}, {@code COLORTERM}, {@code TERM} and the locale. */
   public static Look of(Map<String, String> environment) {
-    return new Look(depth(environment), !isUtf8(environment));
+    return new Look(depth(environment), !OutputCharset.isUnicode(OutputCharset.of(environment)));
   }
 
   private static Depth depth(Map<String, String> environment) {
@@ -42,16 +42,6 @@ public record Look(Depth depth, boolean ascii) {
   public static boolean isPlain(Map<String, String> environment) {
     String term = environment.getOrDefault("TERM", "");
     return term.isEmpty() || term.startsWith("dumb");
-  }
-
-  private static boolean isUtf8(Map<String, String> environment) {
-    for (String name : new String[] {"LC_ALL", "LC_CTYPE", "LANG"}) {
-      String locale = environment.getOrDefault(name, "");
-      if (!locale.isEmpty()) {
-        return locale.toLowerCase(Locale.ROOT).replace("-", "").contains("utf8");
-      }
-    }
-    return false;
   }
 
   /** The colour of an ink as {@code 0xRRGGBB}; −1 for the terminal's own. */

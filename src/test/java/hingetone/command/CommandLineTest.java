@@ -71,4 +71,14 @@ class CommandLineTest extends ProgramRun {
         .isEqualTo(ExitStatus.WRONG_INPUT);
     assertThat(err.toString()).contains("Did you mean gravel-road?");
   }
+
+  @Test
+  void help_manual_and_completion_are_ascii_and_so_the_same_in_every_locale() {
+    for (String name : Main.commandLine().getSubcommands().keySet()) {
+      run(name, "--help");
+    }
+    run("manual");
+    run("completion");
+    assertThat(out.toString()).isNotEmpty().matches("\\p{ASCII}*");
+  }
 }

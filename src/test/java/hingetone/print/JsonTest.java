@@ -33,4 +33,11 @@ class JsonTest {
             }
             """);
   }
+
+  /** RFC 8259, section 7: any character may be escaped, those beyond 16 bits as a pair. */
+  @Test
+  void what_it_says_is_the_same_in_every_character_set() {
+    assertThat(Json.text(Json.object("title", "Gr\u00fcn \ud83c\udfb8 \u009b")))
+        .isEqualTo("{\n  \"title\": \"Gr\\u00fcn \\ud83c\\udfb8 \\u009b\"\n}\n");
+  }
 }
