@@ -2,6 +2,8 @@ package hingetone.command;
 
 import hingetone.exchange.Bank;
 import hingetone.groove.Grooves;
+import hingetone.text.FileNames;
+import java.io.IOException;
 import java.nio.file.Path;
 
 /** Where the player's own things lie, by the XDG Base Directory Specification. */
@@ -20,21 +22,34 @@ final class Folders {
 
   /** The grooves that come with the program and those in the player's folder. */
   static Grooves grooves() {
-    return Grooves.builtIn().withFolder(data().resolve("grooves"));
+    Path folder = data().resolve("grooves");
+    try {
+      return Grooves.builtIn().withFolder(folder);
+    } catch (IOException e) {
+      throw closed(folder);
+    }
   }
 
   /** The statements that come with the program and those in the player's folder. */
   static Bank bank() {
-    return Bank.builtIn().withFolder(data().resolve("phrases"));
+    Path folder = data().resolve("phrases");
+    try {
+      return Bank.builtIn().withFolder(folder);
+    } catch (IOException e) {
+      throw closed(folder);
+    }
   }
 
+  private static CommandFailure closed(Path folder) {
+    return CommandFailure.wrongInput("Cannot read the folder " + folder + ": may you open it?");
+  }
+
+  /** The specification says that a relative path is to be ignored. */
   private static Path under(String variable, String usual) {
-    String set = System.getenv(variable);
-    // The specification says that a relative path is to be ignored.
-    Path base =
-        set != null && Path.of(set).isAbsolute()
-            ? Path.of(set)
-            : Path.of(System.getProperty("user.home"), usual);
-    return base.resolve("hingetone");
+    return FileNames.variable(variable)
+        .map(FileNames::path)
+        .filter(Path::isAbsolute)
+        .orElseGet(() -> FileNames.home().resolve(usual))
+        .resolve("hingetone");
   }
 }

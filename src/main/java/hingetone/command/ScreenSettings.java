@@ -1,8 +1,12 @@
 package hingetone.command;
 
 import hingetone.screen.Settings;
+import hingetone.text.Reading;
+import hingetone.text.Source;
+import hingetone.text.TextFile;
 import java.io.IOException;
 import java.nio.file.Files;
+import java.nio.file.LinkOption;
 import java.nio.file.Path;
 
 /** Keeps what the player chose to see, in a file of the user's configuration. */
@@ -16,19 +20,22 @@ final class ScreenSettings {
 
   /** What was kept; the usual where there is nothing or it cannot be read. */
   Settings read() {
-    try {
-      return Settings.parse(Files.readString(file));
-    } catch (IOException e) {
-      return Settings.USUAL;
-    }
+    return text().value().map(text -> Settings.parse(text.text())).orElse(Settings.USUAL);
+  }
+
+  private Reading<Source> text() {
+    return TextFile.read(file);
   }
 
   /**
-   * Keeps the settings.
+   * Keeps the settings, but not in place of something that was never read.
    *
    * @throws IOException if that is not possible
    */
   void keep(Settings settings) throws IOException {
+    if (Files.exists(file, LinkOption.NOFOLLOW_LINKS) && text().value().isEmpty()) {
+      throw new IOException(file + ": " + text().problems().get(0).message());
+    }
     Files.createDirectories(file.getParent());
     Path draft = Files.writeString(file.resolveSibling("screen.new"), settings.text());
     Files.move(draft, file, java.nio.file.StandardCopyOption.REPLACE_EXISTING);

@@ -3,10 +3,10 @@ package hingetone.exchange;
 import hingetone.text.Diagnostic;
 import hingetone.text.NamedFiles;
 import hingetone.text.Reading;
+import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 
 /**
  * The bank of statements: the files that come with the program, and those of the player's folder,
@@ -25,11 +25,15 @@ public record Bank(NamedFiles files) {
 
   /** Only what comes with the program. */
   public static Bank builtIn() {
-    return new Bank(new NamedFiles("phrases", BUILT_IN, Optional.empty()));
+    return new Bank(new NamedFiles("phrases", BUILT_IN));
   }
 
-  /** With the player's folder, where it exists. */
-  public Bank withFolder(Path playersFolder) {
+  /**
+   * With the player's folder, where it exists.
+   *
+   * @throws IOException when it cannot be read
+   */
+  public Bank withFolder(Path playersFolder) throws IOException {
     return new Bank(files.withFolder(playersFolder));
   }
 

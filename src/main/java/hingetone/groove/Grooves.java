@@ -1,12 +1,15 @@
 package hingetone.groove;
 
+import hingetone.text.FileNames;
 import hingetone.text.NamedFiles;
 import hingetone.text.Problems;
 import hingetone.text.Reading;
 import hingetone.text.Source;
 import hingetone.text.Span;
 import hingetone.text.TextFile;
+import java.io.IOException;
 import java.nio.file.Files;
+import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
@@ -43,11 +46,15 @@ public record Grooves(NamedFiles files, Path beside) {
 
   /** Only the grooves that come with the program. */
   public static Grooves builtIn() {
-    return new Grooves(new NamedFiles("grooves", BUILT_IN, Optional.empty()), Path.of(""));
+    return new Grooves(new NamedFiles("grooves", BUILT_IN), Path.of(""));
   }
 
-  /** With the user's folder, where it exists. */
-  public Grooves withFolder(Path userFolder) {
+  /**
+   * With the user's folder, where it exists.
+   *
+   * @throws IOException when it cannot be read
+   */
+  public Grooves withFolder(Path userFolder) throws IOException {
     return new Grooves(files.withFolder(userFolder), beside);
   }
 
@@ -68,7 +75,7 @@ public record Grooves(NamedFiles files, Path beside) {
 
   /** Whether there is a groove with a name, or a file at a path. */
   public boolean has(String nameOrPath) {
-    return names().contains(nameOrPath) || Files.isRegularFile(beside.resolve(nameOrPath));
+    return names().contains(nameOrPath) || file(nameOrPath).isPresent();
   }
 
   /** Reads a groove by its name or path. */
@@ -89,9 +96,9 @@ public record Grooves(NamedFiles files, Path beside) {
     if (named.isPresent()) {
       return named.get();
     }
-    Path path = beside.resolve(nameOrPath);
-    if (Files.isRegularFile(path)) {
-      return TextFile.read(path.toString());
+    Optional<Path> file = file(nameOrPath);
+    if (file.isPresent()) {
+      return TextFile.read(file.get());
     }
     Problems problems = new Problems(new Source(nameOrPath, ""));
     problems.add(
@@ -99,5 +106,13 @@ public record Grooves(NamedFiles files, Path beside) {
         "there is no groove \"" + nameOrPath + "\"",
         "The grooves are " + String.join(", ", names()) + "; a path to a file will do too.");
     return problems.reading(() -> null);
+  }
+
+  private Optional<Path> file(String path) {
+    try {
+      return Optional.of(beside.resolve(FileNames.path(path))).filter(Files::isRegularFile);
+    } catch (InvalidPathException e) {
+      return Optional.empty();
+    }
   }
 }

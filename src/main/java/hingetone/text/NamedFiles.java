@@ -3,12 +3,17 @@ package hingetone.text;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
+import java.nio.file.DirectoryIteratorException;
+import java.nio.file.DirectoryStream;
 import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
+import java.nio.file.NotDirectoryException;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
 import java.util.TreeSet;
-import java.util.stream.Stream;
 
 /**
  * YAML files that are found by name: those that come with the program, and those of a player's
@@ -16,33 +21,38 @@ import java.util.stream.Stream;
  *
  * @param shelf where those of the program lie among its resources: {@code grooves}
  * @param builtIn the names of those
- * @param folder the player's folder; empty when there is none
+ * @param own the player's own by name
  */
-public record NamedFiles(String shelf, List<String> builtIn, Optional<Path> folder) {
+public record NamedFiles(String shelf, List<String> builtIn, Map<String, Path> own) {
   private static final String ENDING = ".yaml";
 
-  /** A player's folder, where it exists. */
-  public NamedFiles withFolder(Path playersFolder) {
-    return new NamedFiles(shelf, builtIn, Optional.of(playersFolder).filter(Files::isDirectory));
+  /** The program's own. */
+  public NamedFiles(String shelf, List<String> builtIn) {
+    this(shelf, builtIn, Map.of());
+  }
+
+  /**
+   * With the files of a player's folder, which need not be there; hidden ones are an editor's.
+   *
+   * @throws IOException when it is there and cannot be read
+   */
+  public NamedFiles withFolder(Path playersFolder) throws IOException {
+    Map<String, Path> found = new TreeMap<>();
+    try (DirectoryStream<Path> files = Files.newDirectoryStream(playersFolder, "[!.]*" + ENDING)) {
+      files.forEach(file -> found.put(withoutEnding(file.getFileName().toString()), file));
+    } catch (NoSuchFileException | NotDirectoryException e) {
+      return this;
+    } catch (DirectoryIteratorException e) {
+      throw e.getCause();
+    }
+    return new NamedFiles(shelf, builtIn, found);
   }
 
   /** All names, in order. */
   public List<String> names() {
     TreeSet<String> names = new TreeSet<>(builtIn);
-    folder.ifPresent(f -> names.addAll(namesIn(f)));
+    names.addAll(own.keySet());
     return List.copyOf(names);
-  }
-
-  private static List<String> namesIn(Path folder) {
-    try (Stream<Path> files = Files.list(folder)) {
-      return files
-          .map(file -> file.getFileName().toString())
-          .filter(name -> name.endsWith(ENDING))
-          .map(NamedFiles::withoutEnding)
-          .toList();
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    }
   }
 
   /** A file's name as it is asked for. */
@@ -52,8 +62,8 @@ public record NamedFiles(String shelf, List<String> builtIn, Optional<Path> fold
 
   /** The text under a name, the player's own before the program's; empty when there is none. */
   public Optional<Reading<Source>> find(String name) {
-    Optional<Path> own = folder.map(f -> f.resolve(name + ENDING)).filter(Files::isRegularFile);
-    return own.map(path -> TextFile.read(path.toString()))
+    return Optional.ofNullable(own.get(name))
+        .map(TextFile::read)
         .or(() -> Optional.of(name).filter(builtIn::contains).map(this::builtInText));
   }
 

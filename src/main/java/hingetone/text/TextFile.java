@@ -28,21 +28,29 @@ public final class TextFile {
       return read("standard input", System.in);
     }
     try {
-      Path path = Path.of(name);
-      if (Files.isDirectory(path)) {
-        return failed(name, "this is a folder", "I expected a text file.");
-      }
-      if (Files.exists(path) && !Files.isRegularFile(path)) {
-        return failed(
-            name, "this is no regular file", "I read text files; pipe other things in with \"-\".");
-      }
-      try (InputStream in = Files.newInputStream(path)) {
-        return read(name, in);
-      }
-    } catch (NoSuchFileException e) {
-      return failed(name, "there is no such file", "");
+      return read(name, FileNames.path(name));
     } catch (InvalidPathException e) {
       return failed(name, "this is no file name", "");
+    }
+  }
+
+  /** Reads a file as {@link #read(String)} does. */
+  public static Reading<Source> read(Path file) {
+    return read(file.toString(), file);
+  }
+
+  private static Reading<Source> read(String name, Path path) {
+    if (Files.isDirectory(path)) {
+      return failed(name, "this is a folder", "I expected a text file.");
+    }
+    if (Files.exists(path) && !Files.isRegularFile(path)) {
+      return failed(
+          name, "this is no regular file", "I read text files; pipe other things in with \"-\".");
+    }
+    try (InputStream in = Files.newInputStream(path)) {
+      return read(name, in);
+    } catch (NoSuchFileException e) {
+      return failed(name, "there is no such file", "");
     } catch (IOException e) {
       return failed(name, "this file cannot be read", "Is it there, and may you read it?");
     }

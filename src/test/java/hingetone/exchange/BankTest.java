@@ -2,6 +2,7 @@ package hingetone.exchange;
 
 import static hingetone.exchange.Charts.section;
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import hingetone.chart.Chart;
 import hingetone.chart.Form;
@@ -10,6 +11,7 @@ import hingetone.ground.Ground;
 import hingetone.neck.Fretboard;
 import hingetone.neck.Tuning;
 import hingetone.text.Diagnostic;
+import hingetone.text.OddFiles;
 import hingetone.text.Page;
 import hingetone.text.Reading;
 import hingetone.text.Source;
@@ -184,6 +186,28 @@ class BankTest {
         .singleElement()
         .asString()
         .contains("mine.yaml:3:14: \"C4\" has no length");
+  }
+
+  @Test
+  void what_is_no_file_in_the_players_folder_is_reported_and_what_an_editor_hides_is_not(
+      @TempDir Path folder) throws Exception {
+    Files.createSymbolicLink(folder.resolve("gone.yaml"), folder.resolve("nowhere"));
+    Files.createSymbolicLink(folder.resolve(".#mine.yaml"), folder.resolve("nowhere"));
+    Files.createDirectory(folder.resolve("nest.yaml"));
+    OddFiles.pipe(folder.resolve("pipe.yaml"));
+    Reading<List<Statement>> reading = Bank.builtIn().withFolder(folder).read();
+    assertThat(reading.problems())
+        .extracting(Diagnostic::message)
+        .containsExactly("there is no such file", "this is a folder", "this is no regular file");
+  }
+
+  @Test
+  void a_players_folder_that_cannot_be_opened_is_not_passed_over(@TempDir Path folder)
+      throws IOException {
+    Path closed = OddFiles.closedFolder(folder.resolve("phrases"));
+    assertThatThrownBy(() -> Bank.builtIn().withFolder(closed)).isInstanceOf(IOException.class);
+    Path file = Files.createFile(folder.resolve("file"));
+    assertThat(Bank.builtIn().withFolder(file.resolve("phrases"))).isEqualTo(Bank.builtIn());
   }
 
   @Test
