@@ -32,7 +32,7 @@ final class RiffReader {
     this.bars = bars;
   }
 
-  /** The riff; empty when the section has none or a problem kept it from being one. */
+  /** The riff, without the lines that have a problem; empty when the section has none. */
   Optional<Riff> read(Fields section) {
     Optional<Yaml.Mapping> mapping = section.mapping(ChartKey.RIFF, EXPECTED);
     if (mapping.isEmpty()) {
@@ -60,17 +60,19 @@ final class RiffReader {
     }
     Reading<NoteText> reading = NoteText.read(problems.source(), place.get());
     problems.addAll(reading.problems());
-    reading.value().ifPresent(line -> checkLength(line.length(), fields.place(key)));
-    return reading.value();
+    return reading.value().filter(line -> fits(line.length(), fields.place(key)));
   }
 
-  private void checkLength(Beats length, Span place) {
+  /** Whether a line is whole bars of its section, and no more than that has. */
+  private boolean fits(Beats length, Span place) {
     if (meter.isEmpty()) {
-      return;
+      return false;
     }
     Beats bar = meter.get().barLength();
     Beats over = length.modulo(bar);
-    if (!over.isZero()) {
+    boolean whole = over.isZero();
+    boolean longer = bars > 0 && length.isAfter(bar.times(bars));
+    if (!whole) {
       problems.add(
           place,
           "a riff that is not whole bars",
@@ -81,12 +83,13 @@ final class RiffReader {
               + ", and in the last one "
               + bar.minus(over)
               + " is missing. A rest, such as Rq, fills it.");
-    } else if (bars > 0 && length.isAfter(bar.times(bars))) {
+    } else if (longer) {
       problems.add(
           place,
           "a riff longer than its section",
           "It has " + length.dividedBy(bar) + " bars, the section " + bars + ".");
     }
+    return whole && !longer;
   }
 
   private static String quarters(Beats length) {
