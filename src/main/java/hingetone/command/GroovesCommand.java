@@ -4,6 +4,7 @@ import hingetone.groove.Groove;
 import hingetone.groove.Grooves;
 import hingetone.print.Json;
 import hingetone.text.Diagnostic;
+import hingetone.text.Printable;
 import java.io.PrintWriter;
 import java.util.List;
 import picocli.CommandLine.Command;
@@ -33,7 +34,7 @@ final class GroovesCommand implements Runnable {
       out.print(Json.text(Json.object("grooves", all.stream().map(GroovesCommand::tree).toList())));
     } else {
       out.printf("%-16s %-9s %-22s %-8s %s%n", "name", "meter", "feel", "tempo", "about");
-      all.forEach(groove -> out.println(line(groove)));
+      all.forEach(groove -> out.println(Printable.line(line(groove))));
     }
     out.flush();
     List<Diagnostic> problems =

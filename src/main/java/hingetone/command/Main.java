@@ -4,6 +4,7 @@ import hingetone.sound.MemoryPreferences;
 import hingetone.text.FileNames;
 import hingetone.text.GatedWriter;
 import hingetone.text.OutputCharset;
+import hingetone.text.Printable;
 import java.io.PrintWriter;
 import java.nio.charset.Charset;
 import java.nio.file.Path;
@@ -90,7 +91,7 @@ public final class Main {
   private static int explainUsage(ParameterException problem, String[] args) {
     CommandLine command = problem.getCommandLine();
     PrintWriter err = new GatedWriter(command.getErr());
-    err.println(problem.getMessage());
+    err.println(Printable.line(problem.getMessage()));
     if (!UnmatchedArgumentException.printSuggestions(problem, err)) {
       err.println("Try " + command.getCommandSpec().qualifiedName() + " --help for what it takes.");
     }
@@ -103,7 +104,7 @@ public final class Main {
     if (problem instanceof CommandFailure failure) {
       status = explain(failure, err);
     } else {
-      err.println("hingetone met a fault of its own: " + problem);
+      err.println("hingetone met a fault of its own: " + Printable.line(problem.toString()));
       err.println("Please report it with the output of the same command and --debug.");
     }
     if (isDebugging(command)) {

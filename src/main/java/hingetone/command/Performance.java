@@ -19,6 +19,7 @@ import hingetone.screen.State;
 import hingetone.screen.Survey;
 import hingetone.screen.Viewer;
 import hingetone.screen.terminal.TerminalScreen;
+import hingetone.text.Printable;
 import hingetone.time.Clock;
 import hingetone.time.Position;
 import hingetone.transport.Command;
@@ -152,7 +153,9 @@ final class Performance {
         new Viewer() {
           @Override
           public void told(State before, Message message, State after) {
-            PlainView.lines(before, message, after).forEach(out::println);
+            PlainView.lines(before, message, after).stream()
+                .map(Printable::line)
+                .forEach(out::println);
             out.flush();
           }
         };

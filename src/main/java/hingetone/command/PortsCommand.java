@@ -2,6 +2,7 @@ package hingetone.command;
 
 import hingetone.print.Json;
 import hingetone.sound.OutputLine;
+import hingetone.text.Printable;
 import hingetone.transport.Port;
 import hingetone.transport.Ports;
 import java.io.PrintWriter;
@@ -58,6 +59,6 @@ final class PortsCommand implements Runnable {
   private static void print(PrintWriter out, String title, List<String> lines) {
     out.println(title);
     List<String> shown = lines.isEmpty() ? List.of("none") : lines;
-    shown.forEach(line -> out.println("  " + line));
+    shown.forEach(line -> out.println("  " + Printable.line(line)));
   }
 }

@@ -11,6 +11,7 @@ import hingetone.handout.MusicXml;
 import hingetone.handout.TabSheet;
 import hingetone.score.Part;
 import hingetone.score.Score;
+import hingetone.text.Printable;
 import hingetone.text.Suggestion;
 import hingetone.time.Position;
 import java.io.IOException;
@@ -159,7 +160,7 @@ final class RenderCommand implements Runnable {
 
   private void say(String line) {
     PrintWriter out = spec.commandLine().getOut();
-    out.println(line);
+    out.println(Printable.line(line));
     out.flush();
   }
 }

@@ -2,17 +2,13 @@ package hingetone.text;
 
 import java.io.PrintWriter;
 
-/** A writer whose every text goes through the gate ({@link Printable}). */
+/**
+ * A writer whose every text goes through the gate ({@link Printable}), line breaks kept: whoever
+ * puts a text of others into a line makes it a line first.
+ */
 public final class GatedWriter extends PrintWriter {
   public GatedWriter(PrintWriter to) {
     super(to, true);
-  }
-
-  /** Prints one line, whatever is in it. */
-  @Override
-  public void println(String line) {
-    print(Printable.line(line));
-    println();
   }
 
   @Override

@@ -2,6 +2,10 @@ package hingetone.command;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 
 class CommandLineTest extends ProgramRun {
@@ -80,5 +84,19 @@ class CommandLineTest extends ProgramRun {
     run("manual");
     run("completion");
     assertThat(out.toString()).isNotEmpty().matches("\\p{ASCII}*");
+  }
+
+  @Test
+  void every_command_that_takes_a_chart_reports_what_is_wrong_with_it_line_by_line()
+      throws IOException {
+    String report = Files.readString(Path.of("src/test/resources/broken/riff-of-too-long.report"));
+    String chart = "src/test/resources/broken/riff-of-too-long.yaml";
+    for (String command : List.of("check", "map", "plan", "render -o x.mid", "play --plain")) {
+      String[] args = (command + " " + chart).split(" ");
+      assertThat(run(args)).as(command).isEqualTo(ExitStatus.WRONG_INPUT);
+      assertThat(out.toString() + err).as(command).contains(report);
+      out.getBuffer().setLength(0);
+      err.getBuffer().setLength(0);
+    }
   }
 }

@@ -20,6 +20,8 @@ import javax.sound.midi.MetaMessage;
 import javax.sound.midi.MidiSystem;
 import javax.sound.midi.Track;
 import javax.xml.parsers.DocumentBuilderFactory;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -57,6 +59,19 @@ class HostileTextTest extends ProgramRun {
       """;
 
   @TempDir Path folder;
+
+  private final InputStream input = System.in;
+
+  /** Playing in lines reads keys, which here are nobody's. */
+  @BeforeEach
+  void closeInput() {
+    System.setIn(InputStream.nullInputStream());
+  }
+
+  @AfterEach
+  void openInput() {
+    System.setIn(input);
+  }
 
   /** A text as it stands between YAML's double quotes. */
   private static String quoted(String text) {
@@ -128,14 +143,9 @@ class HostileTextTest extends ProgramRun {
 
   @Test
   void a_hostile_chart_is_harmless_while_it_plays() throws IOException {
-    InputStream before = System.in;
     System.setIn(Files.newInputStream(chart()));
-    try {
-      assertThat(harmless("play", "-", "--laps", "1", "--no-count-in")).isEqualTo(ExitStatus.FINE);
-      assertThat(out.toString()).contains("section low·]0;X").contains("Ending");
-    } finally {
-      System.setIn(before);
-    }
+    assertThat(harmless("play", "-", "--laps", "1", "--no-count-in")).isEqualTo(ExitStatus.FINE);
+    assertThat(out.toString()).contains("section low·]0;X").contains("Ending");
   }
 
   @Test
