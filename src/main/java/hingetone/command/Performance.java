@@ -257,7 +257,7 @@ final class Performance {
     int bar = transport.playhead().at(Clock.SYSTEM.nanos()).position().bar();
     shownFrom = Position.of(bar + 1, 1);
     try {
-      transport.send(new Command.Follow(laps()));
+      transport.follow(laps());
     } catch (CommandFailure e) {
       // A phrase file of the player's own that cannot be read: the music goes on as it was.
       shown = before;
@@ -275,7 +275,7 @@ final class Performance {
         other -> {
           music = CompletableFuture.completedFuture(other);
           feel = other.feel();
-          transport.send(new Command.Follow(laps()));
+          transport.follow(laps());
         });
     String words = next.map(other -> "Groove: " + other.feel()).orElse("No other groove fits.");
     runner.offer(new Message.Notice(words));

@@ -110,8 +110,8 @@ public sealed interface Command {
    */
   record KeyWalk(int semitones) implements Command {}
 
-  /** Another band (a changed groove, say) from the next bar on. */
-  record Follow(LapSource source) implements Command {}
+  /** Another band, whose laps are there, from the next bar on. */
+  record Follow() implements Command {}
 
   record Mute(Role role, boolean muted) implements Command {}
 

@@ -94,6 +94,16 @@ record Lap(
     return new Lap(number, countIn, bars, pickups, sounds(score));
   }
 
+  /** Whether its bars, and a first lap's count-in, are as long as those of a first lap. */
+  boolean fits(Lap first) {
+    return meters(bars).equals(meters(first.bars))
+        && (number > 1 || meters(countIn).equals(meters(first.countIn)));
+  }
+
+  private static List<Meter> meters(List<Bar> bars) {
+    return bars.stream().map(Bar::meter).toList();
+  }
+
   /** How long it lasts from bar 1 on. */
   Beats length() {
     Bar last = bars.get(bars.size() - 1);

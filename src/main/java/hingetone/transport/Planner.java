@@ -27,13 +27,12 @@ final class Planner {
   /**
    * A planner that stands at the top of the form.
    *
-   * @param laps the laps; the first must be ready
    * @param line learns the tempo of each bar
    */
   Planner(Laps laps, Setup setup, TempoLine line) {
     this.laps = laps;
     this.line = line;
-    Lap form = laps.lap(1).orElseThrow();
+    Lap form = laps.first();
     this.route = new Route(form, setup);
     this.lapLength = form.length();
   }
@@ -81,11 +80,9 @@ final class Planner {
   /** Plans the next bar. */
   PlannedBar take() {
     Course before = course;
-    boolean ready =
-        route.target().isEmpty() || laps.lap(route.lapOf(route.target().getAsInt())).isPresent();
-    Route.Step step = ready ? route.take() : route.takeNext();
-    Lap lap = readyLap(route.lapOf(step.bar()));
-    Lap.Bar music = route.bar(lap, step.bar());
+    Route.Step step = mustWait() ? route.takeNext() : route.take();
+    laps.playing(route.lapOf(step.bar()));
+    Lap.Bar music = barAt(step.bar());
     if (step.again()) {
       course = course.again(music.tempo());
     } else if (course.passes() == 0 && step.bar() >= 1) {
@@ -103,10 +100,18 @@ final class Planner {
             course,
             before,
             silentBars.isSilent(step.bar()),
-            step.bar() < 1 && lap.countIn().stream().allMatch(b -> b.notes().isEmpty()));
+            step.bar() < 1 && laps.first().countIn().stream().allMatch(b -> b.notes().isEmpty()));
     end = next.end();
     upcoming = Optional.of(next);
     return next;
+  }
+
+  /** Whether a jump out of the music waits for its lap; from where the music stands it does not. */
+  private boolean mustWait() {
+    OptionalInt target = route.target();
+    return current.isPresent()
+        && target.isPresent()
+        && laps.lap(route.lapOf(target.getAsInt())).isEmpty();
   }
 
   /** Notes of the next lap that start in the bar planned last. */
@@ -118,18 +123,6 @@ final class Planner {
   /** Where a bar starts, in quarter notes from the first bar 1. */
   Beats fromTop(PlannedBar bar) {
     return bar.music().start().plus(lapLength.times(bar.lap() - 1L));
-  }
-
-  /** The lap, or the nearest before it: better the same lap twice than a hole. */
-  private Lap readyLap(int number) {
-    laps.playing(number);
-    for (int lap = number; lap > 1; lap--) {
-      Optional<Lap> ready = laps.lap(lap);
-      if (ready.isPresent()) {
-        return ready.get();
-      }
-    }
-    return laps.lap(1).orElseThrow();
   }
 
   /** A planned bar begins. */
@@ -170,11 +163,6 @@ final class Planner {
   /** Whether a jump has been asked for and not been made. */
   boolean jumps() {
     return route.target().isPresent();
-  }
-
-  /** Forgets the coming bar without planning it anew, before the line of time starts anew. */
-  void forgetUpcoming() {
-    upcoming = Optional.empty();
   }
 
   /**
@@ -231,7 +219,7 @@ final class Planner {
   }
 
   Lap.Bar barAt(int bar) {
-    return route.bar(readyLap(route.lapOf(bar)), bar);
+    return route.bar(laps.nearest(route.lapOf(bar)), bar);
   }
 
   /** The tempo that the chart asks for here. */

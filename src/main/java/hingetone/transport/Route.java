@@ -49,9 +49,9 @@ final class Route {
     return Math.max(1, Math.floorDiv(bar - 1, barsPerLap) + 1);
   }
 
-  /** A bar as a lap has it. */
+  /** A bar as a lap has it; the count-in as the first lap has it. */
   Lap.Bar bar(Lap lap, int bar) {
-    return bar < 1 ? form.countIn().get(bar - top) : lap.bars().get((bar - 1) % barsPerLap);
+    return bar < 1 ? lap.countIn().get(bar - top) : lap.bars().get((bar - 1) % barsPerLap);
   }
 
   /** The first bar in the next new key after a bar; empty when the key never changes. */

@@ -43,7 +43,6 @@ final class Timeline {
   /**
    * A timeline that stands at the top of a form.
    *
-   * @param laps the laps; the first must be ready
    * @param signals what other gear is told
    * @param volumeByChannel whether the level of everything is set channel by channel
    */
@@ -237,7 +236,7 @@ final class Timeline {
       showMovement();
     } else {
       agenda.clear();
-      planner.forgetUpcoming();
+      planner.standAt(planner.target());
       Lap.Bar first = planner.barAt(planner.target());
       Beats start = planner.end();
       line.start(start, horizon + LEAD, first.tempo(), first.meter(), planner.course().scale());

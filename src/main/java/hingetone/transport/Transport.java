@@ -1,11 +1,16 @@
 package hingetone.transport;
 
+import hingetone.score.Part;
 import hingetone.sound.OutputLine;
 import hingetone.sound.Synthesizer;
 import hingetone.time.Clock;
 import hingetone.time.Playhead;
+import java.util.List;
 import java.util.Queue;
 import java.util.concurrent.ConcurrentLinkedQueue;
+import java.util.concurrent.LinkedBlockingQueue;
+import java.util.concurrent.ThreadPoolExecutor;
+import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.function.Consumer;
 import java.util.function.Function;
@@ -23,20 +28,45 @@ public final class Transport implements AutoCloseable {
   private final Playhead playhead = new Playhead();
   private final Queue<Command> commands = new ConcurrentLinkedQueue<>();
   private final AtomicBoolean closed = new AtomicBoolean();
-  private final LapWorker laps;
+  private final ThreadPoolExecutor worker;
+  private final Laps laps;
   private final Timeline timeline;
   private final Driver driver;
   private final Thread thread;
 
-  private Transport(LapWorker laps, Setup setup, boolean port, Function<Transport, Driver> driver) {
-    this.laps = laps;
+  private Transport(
+      LapSource source,
+      Consumer<List<Part>> prepare,
+      Consumer<Moment> listener,
+      Setup setup,
+      boolean port,
+      Function<Transport, Driver> driver) {
+    this.worker = lapWorker();
+    this.laps = new Laps(source, prepare, listener, worker);
     ClockSignals signals = new ClockSignals(port && setup.midiClock());
     this.timeline = new Timeline(laps, setup, signals, port, playhead);
     this.driver = driver.apply(this);
-    this.thread = new Thread(this.driver, "sequencer");
-    thread.setDaemon(true);
+    this.thread = daemon(this.driver, "sequencer");
     thread.setPriority(Thread.MAX_PRIORITY);
     thread.start();
+  }
+
+  /** One thread; closed, it does nothing any more. */
+  private static ThreadPoolExecutor lapWorker() {
+    return new ThreadPoolExecutor(
+        1,
+        1,
+        0,
+        TimeUnit.SECONDS,
+        new LinkedBlockingQueue<>(),
+        work -> daemon(work, "laps"),
+        new ThreadPoolExecutor.DiscardPolicy());
+  }
+
+  private static Thread daemon(Runnable work, String name) {
+    Thread thread = new Thread(work, name);
+    thread.setDaemon(true);
+    return thread;
   }
 
   /**
@@ -50,9 +80,10 @@ public final class Transport implements AutoCloseable {
       Synthesizer synthesizer,
       OutputLine line,
       Consumer<Moment> listener) {
-    LapWorker worker = new LapWorker(laps, synthesizer::prepare, listener);
     return new Transport(
-        worker,
+        laps,
+        synthesizer::prepare,
+        listener,
         setup,
         false,
         t ->
@@ -70,31 +101,20 @@ public final class Transport implements AutoCloseable {
       LapSource laps, Setup setup, Port port, int latencyMillis, Consumer<Moment> listener)
       throws PortFailure {
     PortOutput output = PortOutput.open(port, listener);
-    Transport transport =
-        onClock(
-            new LapWorker(laps, parts -> {}, listener),
-            setup,
-            output,
-            Deadline.exact(Clock.SYSTEM),
-            latencyMillis,
-            listener);
+    Deadline deadline = Deadline.exact(Clock.SYSTEM);
+    Transport transport = onClock(laps, setup, output, deadline, latencyMillis, listener);
     output.watch();
     return transport;
   }
 
   /** Plays nothing, in time: for a machine without any output. */
   public static Transport onSilentClock(LapSource laps, Setup setup, Consumer<Moment> listener) {
-    return onClock(
-        new LapWorker(laps, parts -> {}, listener),
-        setup.withoutMidiClock(),
-        PortOutput.none(),
-        Deadline.easy(Clock.SYSTEM),
-        0,
-        listener);
+    Setup silent = setup.withoutMidiClock();
+    return onClock(laps, silent, PortOutput.none(), Deadline.easy(Clock.SYSTEM), 0, listener);
   }
 
   private static Transport onClock(
-      LapWorker laps,
+      LapSource laps,
       Setup setup,
       PortOutput output,
       Deadline deadline,
@@ -102,6 +122,8 @@ public final class Transport implements AutoCloseable {
       Consumer<Moment> listener) {
     return new Transport(
         laps,
+        parts -> {},
+        listener,
         setup,
         true,
         t ->
@@ -118,16 +140,18 @@ public final class Transport implements AutoCloseable {
 
   /** Makes a live change; changes take effect in the order they are sent. */
   public void send(Command command) {
-    if (command instanceof Command.Follow follow) {
-      laps.follow(follow.source(), () -> queue(follow));
-    } else {
-      queue(command);
-    }
-  }
-
-  private void queue(Command command) {
     commands.add(command);
     driver.wake();
+  }
+
+  /**
+   * Plays another band (a changed groove, say) from the next bar on; waits until its laps are made.
+   *
+   * @throws RuntimeException what making them throws; then the band stays as it was
+   */
+  public void follow(LapSource other) {
+    laps.follow(other);
+    send(new Command.Follow());
   }
 
   /** Where the music is, as it is heard. */
@@ -149,7 +173,7 @@ public final class Transport implements AutoCloseable {
     if (!closed.compareAndSet(false, true)) {
       return;
     }
-    laps.close();
+    worker.shutdownNow();
     driver.end();
     Limited.join(thread, END_MILLIS);
     driver.closeDevice();

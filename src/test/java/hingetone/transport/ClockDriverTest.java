@@ -31,7 +31,7 @@ class ClockDriverTest {
   private ClockDriver driver(FakePort port, Setup setup) throws PortFailure {
     Port found = Ports.find("Test synth", Port.Direction.OUTPUT).port().orElseThrow();
     output = PortOutput.open(found, moments::add);
-    Rig laps = new Rig(n -> HELD, setup);
+    Laps laps = new Rig(n -> HELD, setup).laps;
     Timeline timeline =
         new Timeline(laps, setup, new ClockSignals(setup.midiClock()), true, playhead);
     return new ClockDriver(

@@ -161,6 +161,18 @@ class LiveChangesTest {
   }
 
   @Test
+  void another_band_begins_again_with_its_own_count_in() {
+    Note last = new Note(Beats.of(-1), Beats.ONE, 52, 70);
+    Score other = Band.of(2, 120, Role.BASS, last);
+    Rig rig = new Rig(n -> Band.countedIn(2, 120, 1)).send(new Command.Play()).to(2500);
+    rig.follow(n -> new Score("", Beats.of(4), Beats.of(8), other.marks(), other.parts()));
+    int before = rig.strikes().size();
+    rig.send(new Command.Restart()).to(4600);
+    assertThat(rig.strikes().subList(before, rig.strikes().size()))
+        .containsExactly("4060 on E3 v70 ch1");
+  }
+
+  @Test
   void a_part_changes_its_sound_before_the_line_where_the_score_says_so() {
     Note[] notes = {
       new Note(Beats.ZERO, Beats.ONE, 40, 90), new Note(Beats.of(4), Beats.ONE, 41, 90)

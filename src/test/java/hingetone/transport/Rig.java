@@ -3,25 +3,25 @@ package hingetone.transport;
 import hingetone.score.Score;
 import hingetone.time.Playhead;
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
-import java.util.Optional;
+import java.util.concurrent.Executor;
 import java.util.function.IntFunction;
 import javax.sound.midi.ShortMessage;
 
-/** A timeline on a bench: laps are always ready, time goes where the test says. */
-final class Rig implements Sink, Laps {
+/**
+ * A timeline on a bench: time goes where the test says, and laps are made when they are asked for
+ * unless a test says otherwise.
+ */
+final class Rig implements Sink {
   private static final String[] NAMES = {
     "C", "C#", "D", "D#", "E", "F", "F#", "G", "G#", "A", "A#", "B"
   };
 
   final Playhead playhead = new Playhead();
+  final Laps laps;
   final Timeline timeline;
   final List<Sent> sent = new ArrayList<>();
   final List<Moment> moments = new ArrayList<>();
-  private final Map<Integer, Lap> made = new HashMap<>();
-  private IntFunction<Score> source;
   long now;
 
   /** A message and when it left. */
@@ -62,8 +62,17 @@ final class Rig implements Sink, Laps {
   }
 
   Rig(IntFunction<Score> source, Setup setup) {
-    this.source = source;
-    this.timeline = new Timeline(this, setup, new ClockSignals(setup.midiClock()), true, playhead);
+    this(source, setup, Runnable::run);
+  }
+
+  /**
+   * A timeline whose laps are made by a worker.
+   *
+   * @param worker does what it is given, sooner or later
+   */
+  Rig(IntFunction<Score> source, Setup setup, Executor worker) {
+    this.laps = new Laps(source::apply, parts -> {}, this::tell, worker);
+    this.timeline = new Timeline(laps, setup, new ClockSignals(setup.midiClock()), true, playhead);
   }
 
   static Rig playing(Score everyLap) {
@@ -86,9 +95,8 @@ final class Rig implements Sink, Laps {
 
   /** Another band from now on. */
   Rig follow(IntFunction<Score> other) {
-    source = other;
-    made.clear();
-    return send(new Command.Follow(other::apply));
+    laps.follow(other::apply);
+    return send(new Command.Follow());
   }
 
   /** The notes so far as readable lines. */
@@ -125,15 +133,5 @@ final class Rig implements Sink, Laps {
   @Override
   public void tell(Moment moment) {
     moments.add(moment);
-  }
-
-  @Override
-  public Optional<Lap> lap(int number) {
-    return Optional.of(made.computeIfAbsent(number, n -> Lap.of(n, source.apply(n))));
-  }
-
-  @Override
-  public void playing(int number) {
-    made.keySet().removeIf(n -> Math.abs(n - number) > 3);
   }
 }

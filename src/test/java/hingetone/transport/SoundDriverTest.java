@@ -58,7 +58,7 @@ class SoundDriverTest {
 
   private void open(Synthesizer synthesizer, OutputLine line) {
     Setup setup = Setup.USUAL.withVolume(100);
-    Rig laps = new Rig(n -> strokes());
+    Laps laps = new Rig(n -> strokes()).laps;
     synthesizer.prepare(strokes().parts());
     Timeline timeline = new Timeline(laps, setup, new ClockSignals(false), false, playhead);
     blockFrames = synthesizer.blockFrames();

@@ -143,7 +143,7 @@ class TransportTest {
             Transport.onPort(n -> FAST, Setup.USUAL, port("Groovy synth"), 0, moments::add)) {
       transport.send(new Command.Play());
       awaitBar(2);
-      transport.send(new Command.Follow(n -> other));
+      transport.follow(n -> other);
       while (port.received().stream()
           .noneMatch(m -> m.getStatus() == 0x91 && m.getMessage()[1] == 52)) {
         Thread.onSpinWait();
@@ -163,7 +163,11 @@ class TransportTest {
         };
     try (Transport transport = Transport.onSilentClock(broken, Setup.USUAL, moments::add)) {
       transport.send(new Command.Play());
-      await(m -> m.equals(new Moment.Trouble("Lap 2 could not be made: no more ideas")));
+      await(
+          m ->
+              m.equals(
+                  new Moment.Trouble(
+                      "Lap 2 could not be made: java.lang.IllegalStateException: no more ideas")));
       awaitBar(3);
     }
   }
