@@ -1,20 +1,33 @@
 package hingetone.print;
 
+import com.fasterxml.jackson.core.JsonGenerator;
 import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.core.StreamWriteFeature;
 import com.fasterxml.jackson.core.util.DefaultIndenter;
 import com.fasterxml.jackson.core.util.DefaultPrettyPrinter;
 import com.fasterxml.jackson.core.util.Separators;
-import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.ObjectWriter;
+import com.fasterxml.jackson.databind.SerializerProvider;
+import com.fasterxml.jackson.databind.json.JsonMapper;
+import com.fasterxml.jackson.databind.module.SimpleModule;
+import com.fasterxml.jackson.databind.ser.std.StdSerializer;
 import hingetone.time.Position;
+import java.io.IOException;
+import java.math.BigDecimal;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
 
-/** JSON from plain maps, lists, texts, numbers and optionals, keys in the order they were put. */
+/**
+ * JSON from plain maps, lists, texts, numbers and optionals, keys in the order they were put. Every
+ * number is written out, without an exponent: {@code 100}, not {@code 1E+2}.
+ */
 public final class Json {
   private static final ObjectWriter WRITER =
-      new ObjectMapper()
+      JsonMapper.builder()
+          .enable(StreamWriteFeature.WRITE_BIGDECIMAL_AS_PLAIN)
+          .addModule(new SimpleModule().addSerializer(new WrittenOut()))
+          .build()
           .writer(
               new DefaultPrettyPrinter(
                       Separators.createDefaultInstance()
@@ -22,6 +35,19 @@ public final class Json {
                   .withObjectIndenter(new DefaultIndenter("  ", "\n")));
 
   private Json() {}
+
+  /** Writes a fraction digit by digit, however small. */
+  private static final class WrittenOut extends StdSerializer<Double> {
+    WrittenOut() {
+      super(Double.class);
+    }
+
+    @Override
+    public void serialize(Double value, JsonGenerator out, SerializerProvider unused)
+        throws IOException {
+      out.writeNumber(BigDecimal.valueOf(value));
+    }
+  }
 
   /**
    * An object with its keys in the order given: {@code object("bar", 5, "beat", "2+1/2")}. An empty
