@@ -47,7 +47,7 @@ final class FirstPicture {
     Form form = Form.of(chart);
     Fretboard board = Fretboard.of(chart.tuning(), chart.capo());
     Facts facts = Survey.sketch(chart.title(), "", board, Plan.of(chart, form));
-    Band band = Band.at(form.bar(1).section().tempo());
+    Band band = Band.at(form.bar(1).section().tempo(), 0);
     State state = State.of(facts, band, Settings.USUAL, false, new Size(30, 100));
     return new Painter(Look.of(System.getenv())).paint(View.render(state, state.size()));
   }

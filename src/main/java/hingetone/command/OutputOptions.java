@@ -4,6 +4,7 @@ import hingetone.score.Role;
 import hingetone.sound.OutputLine;
 import hingetone.sound.SoundFailure;
 import hingetone.sound.Synthesizer;
+import hingetone.sound.Volume;
 import hingetone.time.Clock;
 import hingetone.transport.LapSource;
 import hingetone.transport.Moment;
@@ -87,7 +88,7 @@ final class OutputOptions {
       paramLabel = "0..100",
       converter = ToVolume.class,
       description = "The level to begin with (${DEFAULT-VALUE}): start low, then come up.",
-      defaultValue = "60")
+      defaultValue = "" + Volume.MODERATE)
   int volume;
 
   /**

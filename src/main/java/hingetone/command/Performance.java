@@ -25,6 +25,7 @@ import hingetone.time.Position;
 import hingetone.transport.Command;
 import hingetone.transport.LapSource;
 import hingetone.transport.Moment;
+import hingetone.transport.Setup;
 import hingetone.transport.Transport;
 import java.io.BufferedReader;
 import java.io.IOException;
@@ -163,7 +164,7 @@ final class Performance {
   }
 
   private State state(Facts facts, boolean ascii, Size size) {
-    Band band = Band.at(form.bar(1).section().tempo());
+    Band band = Band.at(form.bar(1).section().tempo(), Setup.USUAL.volume());
     return State.of(facts, band, kept.read(), ascii, size);
   }
 

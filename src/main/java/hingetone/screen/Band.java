@@ -42,14 +42,14 @@ public record Band(
     muted = Set.copyOf(muted);
   }
 
-  /** A band at a tempo with nothing else set. */
-  public static Band at(Tempo tempo) {
+  /** A band at a tempo and a volume with nothing else set. */
+  public static Band at(Tempo tempo, int volume) {
     return new Band(
         tempo,
         0,
         false,
         Set.of(),
-        60,
+        volume,
         Optional.empty(),
         Optional.empty(),
         false,

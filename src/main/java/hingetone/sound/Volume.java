@@ -8,7 +8,7 @@ package hingetone.sound;
  */
 public final class Volume {
   /** Where a player should begin: moderate, to be turned up by choice. */
-  public static final int MODERATE = 70;
+  public static final int MODERATE = 60;
 
   private static final int FADE_MILLIS = 50;
 

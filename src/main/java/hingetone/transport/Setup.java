@@ -1,6 +1,7 @@
 package hingetone.transport;
 
 import hingetone.score.Role;
+import hingetone.sound.Volume;
 import java.util.Map;
 import java.util.OptionalInt;
 
@@ -22,7 +23,8 @@ public record Setup(
     boolean midiClock,
     int volume) {
   /** Plays until told to stop, on the usual channels, with clock, at a moderate level. */
-  public static final Setup USUAL = new Setup(OptionalInt.empty(), 0, Map.of(), Map.of(), true, 60);
+  public static final Setup USUAL =
+      new Setup(OptionalInt.empty(), 0, Map.of(), Map.of(), true, Volume.MODERATE);
 
   public Setup {
     channels = Map.copyOf(channels);

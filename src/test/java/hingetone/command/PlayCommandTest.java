@@ -2,6 +2,10 @@ package hingetone.command;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
@@ -31,5 +35,14 @@ class PlayCommandTest extends ProgramRun {
     String[] args = ("play demo-charts/lantern-quay.yaml --plain " + options).split(" +");
     assertThat(run(args)).isEqualTo(ExitStatus.WRONG_INPUT);
     assertThat(err.toString()).contains(words).doesNotContain("\tat ");
+  }
+
+  @Test
+  void the_help_and_the_page_on_sound_tell_the_same_volume_to_begin_with() throws IOException {
+    assertThat(run("play", "--help")).isEqualTo(ExitStatus.FINE);
+    String help = out.toString().replaceAll("\\s+", " ");
+    String volume = help.replaceAll(".*The level to begin with \\((\\d+)\\).*", "$1");
+    String page = Files.readString(Path.of("src/docs/sound.md")).replaceAll("\\s+", " ");
+    assertThat(page).contains("starts at " + volume + " of 100");
   }
 }

@@ -134,7 +134,7 @@ final class Examples {
   /** Before anything has happened. */
   static State stopped() {
     Facts facts = facts();
-    Band band = Band.at(facts.form().bar(1).section().tempo());
+    Band band = Band.at(facts.form().bar(1).section().tempo(), 60);
     return State.of(facts, band, Settings.USUAL, false, new Size(24, 80));
   }
 

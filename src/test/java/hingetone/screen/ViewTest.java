@@ -209,7 +209,7 @@ class ViewTest {
     Fretboard board = Fretboard.of(chart.tuning(), chart.capo());
     Facts facts = Survey.sketch(chart.title(), "a\u001bb", board, Plan.of(chart, form));
     Size size = new Size(24, 80);
-    State state = State.of(facts, Band.at(Tempo.of(100)), Settings.USUAL, false, size);
+    State state = State.of(facts, Band.at(Tempo.of(100), 60), Settings.USUAL, false, size);
 
     for (State shown :
         List.of(state, state.withFault(Optional.of("\u009b2J")), state.withPhase(Phase.PLAYING))) {

@@ -41,6 +41,6 @@ class SoundPageTest {
         .contains("starts at " + Volume.MODERATE + " of 100")
         .contains("The output line holds " + OutputLine.USUAL_BUFFER_MILLIS + " ms");
     double lower = -20 * Math.log10(Volume.gain(Volume.MODERATE));
-    assertThat(Math.round(lower)).isEqualTo(6);
+    assertThat(Math.round(lower)).isEqualTo(9);
   }
 }
