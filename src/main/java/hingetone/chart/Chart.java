@@ -8,6 +8,7 @@ import java.math.BigDecimal;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.function.UnaryOperator;
 
 /**
@@ -37,6 +38,11 @@ public record Chart(
     if (form.isEmpty()) {
       throw new IllegalArgumentException("a chart plays at least one section");
     }
+  }
+
+  /** Reads a seed: a whole number of at most 18 digits; empty where it is none. */
+  public static Optional<Long> parseSeed(String text) {
+    return text.matches("-?[0-9]{1,18}") ? Optional.of(Long.parseLong(text)) : Optional.empty();
   }
 
   /**

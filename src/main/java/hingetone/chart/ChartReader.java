@@ -65,7 +65,7 @@ public final class ChartReader {
     int capo = fields.whole(ChartKey.CAPO, 0, 12, 0, "I expected a fret, 0 to 12.");
     long seed =
         fields.read(
-            ChartKey.SEED, Values::seed, 1L, "I expected a whole number of at most 18 digits.");
+            ChartKey.SEED, Chart::parseSeed, 1L, "I expected a whole number of at most 18 digits.");
     String instrument = instrument(fields);
     Tuning tuning = tuning(fields, instrument);
     readDrafts(fields);

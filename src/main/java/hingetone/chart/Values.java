@@ -20,10 +20,6 @@ final class Values {
     return number >= least && number <= most ? Optional.of(number) : Optional.empty();
   }
 
-  static Optional<Long> seed(String text) {
-    return text.matches("-?[0-9]{1,18}") ? Optional.of(Long.parseLong(text)) : Optional.empty();
-  }
-
   static Optional<Integer> swing(String text) {
     return whole(text.replaceFirst("\\s*%$", ""), 50, 75);
   }

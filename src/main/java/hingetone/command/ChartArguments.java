@@ -47,6 +47,7 @@ final class ChartArguments {
   @Option(
       names = "--seed",
       paramLabel = "N",
+      converter = ToSeed.class,
       description = "What varies follows this number; the same seed gives the same notes.")
   Optional<Long> seed = Optional.empty();
 
@@ -129,6 +130,20 @@ final class ChartArguments {
   static final class ToShift extends WholeNumber {
     ToShift() {
       super(-11, 11, "semitones");
+    }
+  }
+
+  /** Reads a seed. */
+  static final class ToSeed implements ITypeConverter<Long> {
+    @Override
+    public Long convert(String text) {
+      return Chart.parseSeed(text)
+          .orElseThrow(
+              () ->
+                  new TypeConversionException(
+                      "\""
+                          + text
+                          + "\" is no seed: I expected a whole number of at most 18 digits"));
     }
   }
 

@@ -40,6 +40,7 @@ final class MapCommand implements Runnable {
   @Option(
       names = "--bar",
       paramLabel = "BAR",
+      converter = ToBar.class,
       description = "Only this bar of the form, with every scale that fits.")
   Optional<Integer> bar = Optional.empty();
 
@@ -105,7 +106,7 @@ final class MapCommand implements Runnable {
           "a capo at fret " + chart.capo() + " leaves too little of " + frets + " frets.");
     }
     int last = form.bars().size();
-    if (bar.isPresent() && (bar.get() < 1 || bar.get() > last)) {
+    if (bar.isPresent() && bar.get() > last) {
       throw CommandFailure.wrongInput(
           "no bar " + bar.get() + ": the form has bars 1 to " + last + ".");
     }
@@ -127,6 +128,13 @@ final class MapCommand implements Runnable {
                           + Suggestion.nearest(kind, kinds)
                               .map(k -> " Did you mean " + k + "?")
                               .orElse("")));
+    }
+  }
+
+  /** Reads the number of a bar. */
+  static final class ToBar extends WholeNumber {
+    ToBar() {
+      super(1, 9999, "a bar");
     }
   }
 

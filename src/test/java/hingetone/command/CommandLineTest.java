@@ -7,6 +7,8 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import picocli.CommandLine;
+import picocli.CommandLine.Model.OptionSpec;
 
 class CommandLineTest extends ProgramRun {
   @Test
@@ -64,6 +66,26 @@ class CommandLineTest extends ProgramRun {
             "1");
     assertThat(status).isEqualTo(ExitStatus.WRONG_INPUT);
     assertThat(err.toString()).containsIgnoringCase("MIDI output").doesNotContain("fault");
+  }
+
+  @Test
+  void a_value_that_is_none_is_explained_in_our_own_words_whatever_the_option() {
+    for (CommandLine command : Main.commandLine().getSubcommands().values()) {
+      for (OptionSpec option : command.getCommandSpec().options()) {
+        if (option.arity().min() > 0 && !List.of(String.class, Path.class).contains(type(option))) {
+          String name = option.longestName();
+          int status = run(command.getCommandName(), "demo-charts/mill-race.yaml", name, "x?");
+          assertThat(status).as(name).isEqualTo(ExitStatus.WRONG_INPUT);
+          assertThat(err.toString()).contains("x?").doesNotContain("is not a", "java", "Exception");
+        }
+      }
+    }
+  }
+
+  /** What an option's value is, in the optional or the list that it may be kept in. */
+  private static Class<?> type(OptionSpec option) {
+    Class<?>[] inner = option.auxiliaryTypes();
+    return inner.length > 0 ? inner[inner.length - 1] : option.type();
   }
 
   @Test
