@@ -13,13 +13,13 @@ import hingetone.transport.PortFailure;
 import hingetone.transport.Ports;
 import hingetone.transport.Setup;
 import hingetone.transport.Transport;
-import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.EnumMap;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Consumer;
 import picocli.CommandLine.ITypeConverter;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.TypeConversionException;
 
@@ -55,11 +55,7 @@ final class OutputOptions {
       defaultValue = "0")
   int latencyMillis;
 
-  @Option(
-      names = "--soundfont",
-      paramLabel = "FILE.sf2",
-      description = "The sounds to play with; without it one found on this system, or Java's own.")
-  Optional<Path> soundFont = Optional.empty();
+  @Mixin SoundFont soundFont;
 
   @Option(
       names = "--sound-output",
@@ -139,10 +135,10 @@ final class OutputOptions {
       OutputLine line =
           OutputLine.open(
               new OutputLine.Settings(soundOutput, sampleRate, bufferMillis), Clock.SYSTEM);
-      Synthesizer synthesizer = Synthesizer.open(sampleRate, soundFont);
+      Synthesizer synthesizer = Synthesizer.open(sampleRate, soundFont.bank());
       return Transport.withSound(laps, setup, synthesizer, line, listener);
     } catch (SoundFailure e) {
-      if (soundFont.isPresent() || soundOutput.isPresent()) {
+      if (soundFont.file.isPresent() || soundOutput.isPresent()) {
         throw CommandFailure.couldNot(e.getMessage());
       }
       say.accept(e.getMessage());

@@ -61,11 +61,7 @@ final class RenderCommand implements Runnable {
   @Option(names = "--no-count-in", description = "Begin with bar 1.")
   boolean noCountIn;
 
-  @Option(
-      names = "--soundfont",
-      paramLabel = "FILE.sf2",
-      description = "The sounds to render with; without it one found on this system, or Java's.")
-  Optional<Path> soundFont = Optional.empty();
+  @Mixin SoundFont soundFont;
 
   @Option(names = "--stems", description = "With .wav: a file for each part beside the whole.")
   boolean stems;

@@ -15,15 +15,14 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import java.util.Optional;
 
 /**
  * Writes a score as a MIDI or sound file.
  *
  * @param score what is played
- * @param soundFont the SoundFont to play it with, when one was named
+ * @param soundFont the sounds to play it with
  */
-record RenderedScore(Score score, Optional<Path> soundFont) {
+record RenderedScore(Score score, SoundFont soundFont) {
 
   /** Writes a Standard MIDI File. */
   String writeMidi(Path file) {
@@ -49,7 +48,7 @@ record RenderedScore(Score score, Optional<Path> soundFont) {
     List<Path> files = new ArrayList<>(List.of(file));
     files.addAll(alone.values());
     try (Export export = Export.of(files)) {
-      SoundBank bank = SoundBank.find(soundFont);
+      SoundBank bank = soundFont.bank();
       List<Path> unfinished = new ArrayList<>(export.unfinished());
       Path whole = unfinished.remove(0);
       Map<Role, Path> places = new LinkedHashMap<>();

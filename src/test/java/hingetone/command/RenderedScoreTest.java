@@ -49,10 +49,12 @@ class RenderedScoreTest {
             folder.resolve("song-drums.wav") + ": a stem",
             folder.resolve("song-bass.wav") + ": a stem");
     assertThat(filesLeft()).containsExactly("song-bass.wav", "song-drums.wav", "song.wav");
-    RenderedScore other = new RenderedScore(SCORE, Optional.of(font));
+    RenderedScore other = new RenderedScore(SCORE, named(font));
     assertThatThrownBy(() -> other.writeWav(folder.resolve("other.wav"), true, quiet()))
         .isInstanceOf(CommandFailure.class)
-        .hasMessage("Cannot read the sound font " + font + ": there is no such file.");
+        .hasMessage("Cannot read the sound font " + font + ": there is no such file.")
+        .extracting(e -> ((CommandFailure) e).status())
+        .isEqualTo(ExitStatus.WRONG_INPUT);
     assertThat(filesLeft()).containsExactly("song-bass.wav", "song-drums.wav", "song.wav");
   }
 
@@ -89,7 +91,7 @@ class RenderedScoreTest {
   }
 
   private static RenderedScore rendered() {
-    return new RenderedScore(SCORE, Optional.empty());
+    return new RenderedScore(SCORE, new SoundFont());
   }
 
   private List<String> filesLeft() throws IOException {
@@ -101,5 +103,11 @@ class RenderedScoreTest {
   private static Part part(Role role, int key) {
     Note first = new Note(Beats.ZERO, Beats.of(1, 2), key, 90);
     return new Part(role, Sound.of(33), List.of(first, first.withOnset(Beats.ONE)));
+  }
+
+  private static SoundFont named(Path file) {
+    SoundFont font = new SoundFont();
+    font.file = Optional.of(file);
+    return font;
   }
 }
