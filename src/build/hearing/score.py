@@ -144,12 +144,11 @@ def matched(sound, answer, fits=None):
     labels, notes = sound["notes"], answer["notes"]
     away = tuning_apart(sound, answer)
     fits = fits or (lambda label, note: pitch_error(label, note, away) <= IN_TUNE)
-    cost = np.ones((len(labels), len(notes)))
-    for row, label in enumerate(labels):
-        for column, note in enumerate(notes):
-            apart = abs(note["at"] - label["at"])
-            if apart <= NEAR and fits(label, note):
-                cost[row, column] = -1 + apart
+    apart = np.abs(np.subtract.outer([label["at"] for label in labels], [note["at"] for note in notes]))
+    cost = np.ones(apart.shape)
+    for row, column in np.argwhere(apart <= NEAR):
+        if fits(labels[row], notes[column]):
+            cost[row, column] = -1 + apart[row, column]
     return [(int(row), int(column)) for row, column in zip(*linear_sum_assignment(cost)) if cost[row, column] < 0]
 
 
