@@ -22,7 +22,7 @@ class PackageArrowsTest {
       Pattern.compile("(?m)^import (?:static )?([a-z_0-9.]+)\\.[A-Z]");
 
   private static final String PRINT_IMPORTS =
-      "base notation neck chart groove ground backing exchange take drill journal";
+      "base notation neck chart groove ground backing exchange hearing take drill journal";
 
   /** For each package the packages it may import; base is theory, time, text and score. */
   private static final Map<String, String> ARROWS =
@@ -39,6 +39,7 @@ class PackageArrowsTest {
           Map.entry("ground", "base chart neck"),
           Map.entry("backing", "base chart groove"),
           Map.entry("sound", "base midi"),
+          Map.entry("hearing", "base neck"),
           Map.entry("transport", "base midi sound"),
           Map.entry("exchange", "base notation chart neck ground"),
           Map.entry("take", "base chart neck ground midi"),
@@ -55,6 +56,8 @@ class PackageArrowsTest {
           "org.jfugue", Set.of("notation"),
           "javax.sound", Set.of("midi", "sound", "transport"),
           "org.jline", Set.of("screen.terminal"),
+          "org.jtransforms", Set.of("hearing"),
+          "org.jflac", Set.of("sound"),
           "java.sql", Set.of("journal"));
 
   @Test
