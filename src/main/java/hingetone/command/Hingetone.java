@@ -29,6 +29,7 @@ final class Hingetone implements Runnable {
     COMMANDS.put("check", CheckCommand::new);
     COMMANDS.put("map", MapCommand::new);
     COMMANDS.put("plan", PlanCommand::new);
+    COMMANDS.put("transcribe", TranscribeCommand::new);
     COMMANDS.put("grooves", GroovesCommand::new);
     COMMANDS.put("ports", PortsCommand::new);
     COMMANDS.put("completion", CompletionCommand::new);

@@ -26,6 +26,7 @@ import picocli.CommandLine;
 @Timeout(60)
 class StandardOutputTest {
   private static final String CHART = "demo-charts/mill-race.yaml";
+  private static final String SOUND = "src/test/resources/sounds/four-notes.flac";
 
   /** A line for each command that prints something; a new command must say what it prints. */
   private static final Map<String, String> PRINTING =
@@ -36,6 +37,7 @@ class StandardOutputTest {
           "map", "map " + CHART,
           "plan", "plan " + CHART,
           "grooves", "grooves",
+          "transcribe", "transcribe --json " + SOUND,
           "ports", "ports",
           "completion", "completion",
           "manual", "manual");

@@ -1,0 +1,205 @@
+package hingetone.command;
+
+import hingetone.hearing.EchoFilter;
+import hingetone.hearing.EchoFinder;
+import hingetone.hearing.HeardKey;
+import hingetone.hearing.HeardNote;
+import hingetone.hearing.Resampler;
+import hingetone.hearing.Transcriber;
+import hingetone.hearing.Transcription;
+import hingetone.hearing.Transcription.Placed;
+import hingetone.neck.Fretboard;
+import hingetone.neck.Tuning;
+import hingetone.print.HeardTab;
+import hingetone.print.Json;
+import hingetone.print.TranscriptionJson;
+import hingetone.sound.SoundFailure;
+import hingetone.sound.SoundReader;
+import hingetone.text.Suggestion;
+import hingetone.theory.Key;
+import java.io.IOException;
+import java.io.OutputStream;
+import java.io.PrintWriter;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+
+/** Writes a recording of a guitar down as notes. */
+@Command(
+    name = "transcribe",
+    description = {
+      "Write a recording of one guitar down as notes: as .mid (with its bends),",
+      "as .txt (tab with lengths), or as JSON. Reads WAV, AIFF and FLAC."
+    })
+final class TranscribeCommand implements Runnable {
+  private static final int TAB_WIDTH = 100;
+
+  @Spec CommandSpec spec;
+
+  @Parameters(paramLabel = "SOUND", description = "The recording: WAV, AIFF or FLAC.")
+  String sound;
+
+  @Option(
+      names = {"-o", "--output"},
+      paramLabel = "FILE",
+      description = "The file to write; its ending says what it is: .mid or .txt.")
+  Optional<Path> file = Optional.empty();
+
+  @Option(names = "--json", description = "Print JSON.")
+  boolean json;
+
+  @Option(
+      names = "--channel",
+      paramLabel = "N",
+      converter = ToChannel.class,
+      description = "Listen to this channel only, from 1; to the mean of all unless stated.")
+  Optional<Integer> channel = Optional.empty();
+
+  @Option(
+      names = "--tuning",
+      paramLabel = "TUNING",
+      converter = ChartArguments.ToTuning.class,
+      description = "A name, or the open strings from low to high: \"D A D G A D\".")
+  Tuning tuning = Tuning.STANDARD;
+
+  @Option(
+      names = "--capo",
+      paramLabel = "FRET",
+      converter = ChartArguments.ToCapo.class,
+      description = "The fret of the capo, 0 to 12.")
+  int capo;
+
+  /** Writes a transcription in one form. */
+  private interface Form {
+    void write(Transcription written, OutputStream output) throws IOException;
+  }
+
+  @Override
+  public void run() {
+    Optional<Form> form = file.map(this::form);
+    if (form.isEmpty() && !json) {
+      throw CommandFailure.wrongInput("Say where to write with -o FILE, or take --json.");
+    }
+    Transcription written = written();
+    written.doubts().forEach(this::warn);
+    form.ifPresent(f -> write(f, written));
+    if (json) {
+      Key key = key(written);
+      out(Json.text(TranscriptionJson.tree(written, n -> name(key, n), n -> Optional.empty())));
+    } else {
+      out(file.orElseThrow() + ": " + summary(written) + System.lineSeparator());
+    }
+  }
+
+  private Form form(Path path) {
+    Map<String, Form> forms = new LinkedHashMap<>();
+    forms.put(".mid", (written, output) -> HeardMidi.write(path, written, output));
+    forms.put(".txt", this::writeTab);
+    String name = path.toString().toLowerCase(Locale.ROOT);
+    String ending = name.substring(Math.max(name.lastIndexOf('.'), name.lastIndexOf('/') + 1));
+    Form form = forms.get(ending);
+    if (form == null) {
+      List<String> known = List.copyOf(forms.keySet());
+      String hint =
+          Suggestion.nearest(ending, known).map(e -> " Did you mean " + e + "?").orElse("");
+      throw CommandFailure.wrongInput(
+          path + " has no ending I can write: I know " + String.join(", ", known) + "." + hint);
+    }
+    return form;
+  }
+
+  private Transcription written() {
+    Progress progress = Progress.on(spec.commandLine().getErr());
+    try {
+      Optional<EchoFilter> echoes = echoes(progress);
+      try (SoundReader reader = SoundReader.open(Path.of(sound), channel)) {
+        Transcriber transcriber = new Transcriber(reader.rate(), echoes);
+        for (float[] block = reader.next(); block.length > 0; block = reader.next()) {
+          transcriber.take(block);
+          progress.accept(0.1 + 0.9 * reader.done());
+        }
+        progress.accept(1);
+        return transcriber.finish(Fretboard.of(tuning, capo));
+      }
+    } catch (SoundFailure e) {
+      throw CommandFailure.wrongInput(e.getMessage());
+    }
+  }
+
+  private Optional<EchoFilter> echoes(Progress progress) throws SoundFailure {
+    try (SoundReader reader = SoundReader.open(Path.of(sound), channel)) {
+      Resampler resampler = new Resampler(reader.rate());
+      EchoFinder finder = new EchoFinder();
+      for (float[] block = reader.next(); block.length > 0; block = reader.next()) {
+        finder.take(resampler.next(block));
+        progress.accept(0.1 * reader.done());
+      }
+      return finder.found();
+    }
+  }
+
+  private void writeTab(Transcription written, OutputStream output) throws IOException {
+    Fretboard neck = Fretboard.of(tuning, capo);
+    String head = sound + "\n" + summary(written) + ", tuning " + tuning + "\n";
+    String rows = String.join("\n", HeardTab.of(written, neck, TAB_WIDTH));
+    output.write((head + HeardTab.LEGEND + "\n" + rows).getBytes(StandardCharsets.UTF_8));
+  }
+
+  private void write(Form form, Transcription written) {
+    Path path = file.orElseThrow();
+    try (Export export = Export.of(List.of(path))) {
+      try (OutputStream output = Files.newOutputStream(export.unfinished().get(0))) {
+        form.write(written, output);
+      }
+      export.finish();
+    } catch (IOException e) {
+      throw RenderedScore.couldNotWrite(path, e);
+    }
+  }
+
+  private static String summary(Transcription written) {
+    return String.format(
+        Locale.ROOT,
+        "%d notes in %.1f s, %+.0f cents from A = 440 Hz",
+        written.notes().size(),
+        written.seconds(),
+        written.tuningCents());
+  }
+
+  private static Key key(Transcription written) {
+    return HeardKey.of(written.notes().stream().map(Placed::note).toList());
+  }
+
+  private static String name(Key key, HeardNote note) {
+    return key.spell((int) Math.round(note.reached())).toString();
+  }
+
+  private void warn(String doubt) {
+    PrintWriter err = spec.commandLine().getErr();
+    err.println(doubt);
+    err.flush();
+  }
+
+  private void out(String text) {
+    PrintWriter out = spec.commandLine().getOut();
+    out.print(text);
+    out.flush();
+  }
+
+  /** Reads the number of a channel. */
+  static final class ToChannel extends WholeNumber {
+    ToChannel() {
+      super(1, 64, "channels");
+    }
+  }
+}

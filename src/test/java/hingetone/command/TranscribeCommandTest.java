@@ -1,0 +1,171 @@
+package hingetone.command;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import hingetone.sound.WavFile;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Random;
+import javax.sound.midi.MidiSystem;
+import javax.sound.midi.Sequence;
+import javax.sound.midi.ShortMessage;
+import javax.sound.midi.Track;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+class TranscribeCommandTest extends ProgramRun {
+  private static final int RATE = 44_100;
+  private static final int[] LINE = {55, 58, 60, 62, 65, 67};
+
+  @TempDir Path folder;
+
+  @Test
+  void json_tells_each_note_with_all_its_keys() throws IOException {
+    assertThat(run("transcribe", line(0).toString(), "--json")).isZero();
+    JsonNode answer = new ObjectMapper().readTree(out.toString());
+    assertThat(answer.get("version").asInt()).isEqualTo(1);
+    assertThat(answer.get("notes")).hasSize(LINE.length);
+    JsonNode first = answer.get("notes").get(0);
+    List<String> keys = new ArrayList<>();
+    first.fieldNames().forEachRemaining(keys::add);
+    assertThat(keys)
+        .containsExactly(
+            "at",
+            "end",
+            "note",
+            "struck",
+            "reached",
+            "technique",
+            "vibrato",
+            "string",
+            "fret",
+            "confidence",
+            "position");
+    assertThat(first.get("note").asText()).isEqualTo("G3");
+    assertThat(first.get("reached").asDouble()).isCloseTo(55, within(0.1));
+  }
+
+  @Test
+  void a_guitar_tuned_off_is_written_in_its_own_tuning() throws IOException {
+    assertThat(run("transcribe", line(0.3).toString(), "--json")).isZero();
+    JsonNode answer = new ObjectMapper().readTree(out.toString());
+    assertThat(answer.get("tuningCents").asDouble()).isCloseTo(30, within(3.0));
+    for (int i = 0; i < LINE.length; i++) {
+      double reached = answer.get("notes").get(i).get("reached").asDouble();
+      assertThat(reached).isCloseTo(LINE[i], within(0.06));
+    }
+  }
+
+  @Test
+  void a_midi_file_states_its_bend_range_and_has_the_notes() throws Exception {
+    Path file = folder.resolve("line.mid");
+    assertThat(run("transcribe", line(0).toString(), "-o", file.toString())).isZero();
+    assertThat(out.toString()).contains("6 notes in 2.8 s");
+    Sequence sequence = MidiSystem.getSequence(file.toFile());
+    List<Integer> keys = new ArrayList<>();
+    List<String> controls = new ArrayList<>();
+    Track line = sequence.getTracks()[1];
+    for (int i = 0; i < line.size(); i++) {
+      if (line.get(i).getMessage() instanceof ShortMessage message) {
+        if (message.getCommand() == ShortMessage.NOTE_ON) {
+          keys.add(message.getData1());
+        } else if (message.getCommand() == ShortMessage.CONTROL_CHANGE) {
+          controls.add(message.getData1() + "=" + message.getData2());
+        }
+      }
+    }
+    assertThat(keys).containsExactly(55, 58, 60, 62, 65, 67);
+    assertThat(controls).startsWith("101=0", "100=0", "6=12", "38=0");
+  }
+
+  @Test
+  void tab_has_frets_under_times() throws IOException {
+    Path file = folder.resolve("line.txt");
+    assertThat(run("transcribe", line(0).toString(), "-o", file.toString())).isZero();
+    assertThat(Files.readString(file)).contains("begins", "lasts", "E4   |-", "h7 hammered on");
+  }
+
+  @Test
+  void silence_is_written_down_as_no_notes_with_a_warning() throws IOException {
+    assertThat(run("transcribe", wav(new float[2 * RATE]).toString(), "--json")).isZero();
+    assertThat(err.toString()).contains("is it silent?");
+    assertThat(out.toString()).contains("\"notes\" : [ ]".replace(" :", ":"));
+  }
+
+  @Test
+  void noise_and_chords_are_never_written_down_without_a_warning() throws IOException {
+    Random random = new Random(2);
+    float[] noise = new float[4 * RATE];
+    for (int i = 0; i < noise.length; i++) {
+      noise[i] = (float) (0.1 * random.nextGaussian());
+    }
+    assertThat(run("transcribe", wav(noise).toString(), "--json")).isZero();
+    assertThat(err.toString()).isNotEmpty();
+  }
+
+  @Test
+  void clipping_is_told() throws IOException {
+    float[] line = samples(0);
+    for (int i = 0; i < line.length; i++) {
+      line[i] = Math.max(-0.9f, Math.min(0.9f, 12 * line[i]));
+    }
+    assertThat(run("transcribe", wav(line).toString(), "--json")).isZero();
+    assertThat(err.toString()).contains("clipped");
+  }
+
+  @Test
+  void wrong_use_says_what_to_do() throws IOException {
+    String sound = line(0).toString();
+    assertThat(run("transcribe", sound)).isEqualTo(2);
+    assertThat(err.toString()).contains("-o FILE");
+    assertThat(run("transcribe", sound, "-o", "line.midi")).isEqualTo(2);
+    assertThat(err.toString()).contains("Did you mean .mid?");
+    assertThat(run("transcribe", folder.resolve("none.wav").toString(), "--json")).isEqualTo(2);
+    assertThat(err.toString()).contains("does not exist");
+    assertThat(run("transcribe", sound, "--json", "--channel", "3")).isEqualTo(2);
+    assertThat(err.toString()).contains("no channel 3");
+  }
+
+  private Path line(double sharp) throws IOException {
+    return wav(samples(sharp));
+  }
+
+  /** Picked strings: harmonics that die away after the noise of the plectrum. */
+  private static float[] samples(double sharp) {
+    float[] sound = new float[(int) (RATE * (0.4 + 0.4 * LINE.length))];
+    Random noise = new Random(1);
+    for (int n = 0; n < LINE.length; n++) {
+      double hertz = 440 * Math.pow(2, (LINE[n] + sharp - 69) / 12);
+      int start = (int) (RATE * (0.2 + 0.4 * n));
+      for (int i = 0; i < 0.4 * RATE; i++) {
+        double t = (double) i / RATE;
+        double sum = i < 300 ? 0.3 * noise.nextGaussian() : 0;
+        for (int k = 1; k <= 10; k++) {
+          sum += Math.sin(2 * Math.PI * k * hertz * t) / k * Math.exp(-1.5 * t * Math.sqrt(k));
+        }
+        double fade = Math.min(1, Math.min(i, 0.4 * RATE - i) / 100);
+        sound[start + i] = (float) (0.25 * fade * sum);
+      }
+    }
+    return sound;
+  }
+
+  private Path wav(float[] mono) throws IOException {
+    Path file = folder.resolve("sound.wav");
+    float[] stereo = new float[2 * mono.length];
+    for (int i = 0; i < mono.length; i++) {
+      stereo[2 * i] = mono[i];
+      stereo[2 * i + 1] = mono[i];
+    }
+    try (WavFile wav = new WavFile(file, RATE, WavFile.Samples.SHORT)) {
+      wav.write(stereo, mono.length);
+    }
+    return file;
+  }
+}
