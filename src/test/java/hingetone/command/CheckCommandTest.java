@@ -36,7 +36,7 @@ class CheckCommandTest extends ProgramRun {
   void verbose_says_what_each_file_holds() {
     assertThat(check("-v", "demo-charts/mill-race.yaml", "grooves/gravel-road.yaml")).isZero();
     assertThat(out.toString())
-        .contains("mill-race.yaml: \"Mill race\", 24 bars, D mixolydian, G major")
+        .contains("mill-race.yaml: \"Mill race\", 24 bars, C mixolydian, F major")
         .contains("gravel-road.yaml: a groove, 4/4, 90 to 160");
   }
 

@@ -52,26 +52,25 @@ class MapCommandTest extends ProgramRun {
 
   @Test
   void bends_held_bends_and_double_stops_stand_once_for_each_scale() throws Exception {
-    JsonNode touches = json("--scale", "A minor pentatonic").at("/touches");
+    JsonNode touches = json("--scale", "G minor pentatonic").at("/touches");
     assertThat(touches).hasSize(1);
     JsonNode scale = touches.get(0);
     assertThat(texts(scale.at("/bends")))
         .doesNotHaveDuplicates()
         .contains(
-            "{'string':2,'fret':15,'cents':200,'from':'D5','to':'E5','release':'D5'}",
-            "{'string':1,'fret':8,'cents':50,'from':'C5','to':'C5','release':null}")
+            "{'string':2,'fret':13,'cents':200,'from':'C5','to':'D5','release':'C5'}",
+            "{'string':1,'fret':6,'cents':50,'from':'Bb4','to':'Bb4','release':null}")
         .anyMatch(bend -> bend.contains("'cents':300"));
     // Common practice: the bend under a held note and its fingering an octave lower.
     assertThat(texts(scale.at("/heldBends")))
         .doesNotHaveDuplicates()
         .contains(
-            "{'string':2,'fret':15,'cents':200,'heldString':1,'heldFret':15,'octaveLower':"
-                + "[{'string':3,'fret':7},{'string':2,'fret':8}],'octaveHigher':null}");
+            "{'string':2,'fret':13,'cents':200,'heldString':1,'heldFret':13,'octaveLower':"
+                + "[{'string':3,'fret':5},{'string':2,'fret':6}],'octaveHigher':null}");
     JsonNode stops = scale.at("/doubleStops");
     assertThat(stops.findValues("strings")).isNotEmpty().doesNotHaveDuplicates();
     stops.forEach(pair -> assertThat(texts(pair.get("frets"))).doesNotHaveDuplicates());
-    assertThat(texts(stops))
-        .anyMatch(p -> p.startsWith("{'strings':[3,2]") && p.contains("[9,10]"));
+    assertThat(texts(stops)).anyMatch(p -> p.startsWith("{'strings':[3,2]") && p.contains("[7,8]"));
     out.getBuffer().setLength(0);
     assertThat(texts(json().at("/touches")))
         .extracting(t -> t.substring(0, t.indexOf("'bends'")))
@@ -88,17 +87,19 @@ class MapCommandTest extends ProgramRun {
   void the_seam_is_a_crossing_at_the_forms_length_plus_one() throws Exception {
     JsonNode map = json();
     assertThat(map.at("/crossings/1/atBar").asInt()).isEqualTo(17);
-    assertThat(map.at("/crossings/0/semitones").asInt()).isEqualTo(2);
-    assertThat(map.at("/crossings/1/semitones").asInt()).isEqualTo(-2);
+    assertThat(map.at("/crossings/0/semitones").asInt()).isEqualTo(3);
+    assertThat(map.at("/crossings/1/semitones").asInt()).isEqualTo(-3);
   }
 
   @Test
   void json_spells_strictly_and_people_read_the_simpler_name() throws Exception {
-    JsonNode map = json("--bar", "16");
-    assertThat(map.at("/sections/0/bars/0/chords/0/notes").toString()).contains("F##");
+    String chart = "demo-charts/slow-tide.yaml";
+    assertThat(run("map", chart, "--bar", "16", "--json")).isZero();
+    JsonNode map = new ObjectMapper().readTree(out.toString());
+    assertThat(map.at("/sections/0/bars/0/chords/0/notes").toString()).contains("B#");
     out.getBuffer().setLength(0);
-    assertThat(run("map", "demo-charts/lantern-quay.yaml", "--bar", "16")).isZero();
-    assertThat(out.toString()).contains("E7#9").doesNotContain("F##");
+    assertThat(run("map", chart, "--bar", "16")).isZero();
+    assertThat(out.toString()).contains("G#7b9", "has G# C D# F# A of G#7b9").doesNotContain("B#");
   }
 
   @Test
@@ -112,10 +113,10 @@ class MapCommandTest extends ProgramRun {
 
   @Test
   void a_section_a_bar_a_scale_a_tuning_and_a_capo_may_be_asked_for() throws Exception {
-    JsonNode map = json("--section", "high", "--scale", "B dorian", "--capo", "2");
+    JsonNode map = json("--section", "high", "--scale", "Bb dorian", "--capo", "2");
     assertThat(map.at("/sections")).hasSize(1);
     assertThat(map.at("/sections/0/name").asText()).isEqualTo("high");
-    assertThat(map.at("/shapes/0/scale").asText()).isEqualTo("B dorian");
+    assertThat(map.at("/shapes/0/scale").asText()).isEqualTo("Bb dorian");
     out.getBuffer().setLength(0);
     JsonNode bass = json("--tuning", "bass", "--left-handed");
     assertThat(bass.at("/shapes/0/strings")).hasSize(4);
@@ -135,7 +136,7 @@ class MapCommandTest extends ProgramRun {
       List<String> said =
           out.toString()
               .lines()
-              .filter(l -> !l.matches(".*[─┼-].*"))
+              .filter(l -> !l.matches(".*(─┼|-\\|).*"))
               .flatMap(l -> java.util.Arrays.stream(l.strip().split(" +")))
               .toList();
       assertThat(words.isEmpty() || words.equals(said)).isTrue();
@@ -149,7 +150,7 @@ class MapCommandTest extends ProgramRun {
         List.of(
             List.of("--section", "hihg"),
             List.of("--bar", "17"),
-            List.of("--scale", "A dorain"),
+            List.of("--scale", "G dorain"),
             List.of("--tuning", "drop Q"),
             List.of("--frets", "99"))) {
       String[] args = {"map", "demo-charts/lantern-quay.yaml", options.get(0), options.get(1)};

@@ -21,7 +21,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
-/** States to draw: a chart in A minor and B minor with facts written down by hand. */
+/** States to draw: a chart in E minor and G minor with facts written down by hand. */
 final class Examples {
   static final String CHART =
       """
@@ -29,25 +29,25 @@ final class Examples {
       tempo: 112
       sections:
         low:
-          key: A minor
+          key: E minor
           bars: |
-            | Am7 | Am7 / D7 / | Am7 | % |
-            | Dm7 | Am7 | Am7 / / G | F#7#9 |
+            | Em7 | Em7 / A7 / | Em7 | % |
+            | C7 | Em7 | Em7 / / D | D7b9 |
           phrases: statement 2, reply 2, statement 2 again, reply 2
           leave: hold, run
         high:
-          key: B minor
+          key: G minor
           bars: |
-            |: Bm7 | Bm7 / E7 / :|
-            | Em7 | Bm7 | G7 | E7#9 |
+            |: Gm7 | Gm7 / C7 / :|
+            | Cm7 | Gm7 | Eb7 | B7b9 |
           phrases: statement 2, reply 2, reply 2, rest 2
           leave: run
       form: low high
       """;
 
-  /** A minor pentatonic from C, two notes a string; from handbooks' fret tables. */
+  /** E minor pentatonic from G, two notes a string: the handbooks' frets for that shape. */
   private static final int[][] FROM_THE_MINOR_THIRD = {
-    {8, 10}, {8, 10}, {7, 9}, {7, 10}, {7, 10}, {8, 10}
+    {3, 5}, {3, 5}, {2, 4}, {2, 5}, {2, 5}, {3, 5}
   };
 
   private static final int[] OPEN = {64, 59, 55, 50, 45, 40};
@@ -77,11 +77,11 @@ final class Examples {
         form,
         form.bars().stream().map(Examples::fits).toList(),
         List.of(
-            crossing(9, "A minor", "B minor", "D5, string 1 fret 10: 4 becomes b3", 2),
-            crossing(17, "B minor", "A minor", "D5, string 1 fret 10: b3 becomes 4", 0)),
+            crossing(9, "E minor", "G minor", "G4, string 1 fret 3: b3 becomes 1", 3),
+            crossing(17, "G minor", "E minor", "G4, string 1 fret 3: 1 becomes b3", 0)),
         List.of(8, 16),
         Survey.turns(Plan.of(chart, form)),
-        new Neck(List.of("E", "B", "G", "D", "A", "E"), 22, 7, 12, false));
+        new Neck(List.of("E", "B", "G", "D", "A", "E"), 22, 2, 8, false));
   }
 
   private static List<Fit> fits(Bar bar) {
@@ -95,7 +95,7 @@ final class Examples {
             .map(c -> c.notes().stream().map(NoteName::toString).toList())
             .orElse(List.of());
     List<String> notes = scale.notes().stream().map(NoteName::toString).toList();
-    int shift = key.tonic().chroma() == 9 ? 0 : 2;
+    int shift = key.tonic().chroma() == 4 ? 0 : 3;
     return new Fit(
         chordNotes,
         scale.toString(),
@@ -124,11 +124,11 @@ final class Examples {
         at,
         from,
         to,
-        List.of("A", "D", "E"),
+        List.of("D", "G"),
         List.of(hold),
-        List.of("strings 3 and 2 from frets 9 and 10 up by single frets"),
-        List.of(9, 2, 4),
-        dots(scale, Chord.parse(shift == 0 ? "Am7" : "Bm7"), shift));
+        List.of("strings 3 and 2 from frets 4 and 5 up by single frets"),
+        List.of(2, 7),
+        dots(scale, Chord.parse(shift == 0 ? "Em7" : "Gm7"), shift));
   }
 
   /** Before anything has happened. */

@@ -35,11 +35,11 @@ class PlainViewTest {
             bar 0 beat 2: You: statement in 2 beats, land in 3 beats.
             bar 0 beat 3: Count-in 3.
             bar 0 beat 4: Count-in 4.
-            bar 0 beat 4: Next Am7.
-            bar 1 beat 1: Lap 1, section low in A minor, Am7.
-            bar 2 beat 2: Next D7.
+            bar 0 beat 4: Next Em7.
+            bar 1 beat 1: Lap 1, section low in E minor, Em7.
+            bar 2 beat 2: Next A7.
             bar 2 beat 4: You: reply in 2 beats, land in 3 beats.
-            bar 2 beat 4: Next Am7.""");
+            bar 2 beat 4: Next Em7.""");
   }
 
   @Test
@@ -47,9 +47,9 @@ class PlainViewTest {
     List<String> lines = heard(0, 36);
     assertThat(lines)
         .contains(
-            "bar 5 beat 1: In 4 bars B minor. Stays: A D E.",
-            "bar 8 beat 1: Last bar before B minor.",
-            "bar 9 beat 1: Lap 1, section high in B minor, Bm7.");
+            "bar 5 beat 1: In 4 bars G minor. Stays: D G.",
+            "bar 8 beat 1: Last bar before G minor.",
+            "bar 9 beat 1: Lap 1, section high in G minor, Gm7.");
   }
 
   @Test

@@ -136,7 +136,7 @@ class ViewTest {
   @Test
   void one_row_tells_chord_next_chord_and_count() {
     String row = Examples.picture(Examples.playing(1, "1"), 1, 20);
-    assertThat(row).startsWith("Am7").contains("D7").contains("6");
+    assertThat(row).startsWith("Em7").contains("A7").contains("6");
   }
 
   @Test
