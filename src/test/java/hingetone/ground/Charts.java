@@ -2,14 +2,21 @@ package hingetone.ground;
 
 import hingetone.chart.Chart;
 import hingetone.chart.ChartReader;
+import hingetone.chart.EveryPair;
 import hingetone.chart.Form;
 import hingetone.neck.Fretboard;
 import hingetone.neck.Tuning;
 import hingetone.text.Source;
+import hingetone.theory.Keys;
 import hingetone.time.Beats;
 
 /** Grounds of small charts for the tests. */
 final class Charts {
+  private static final Ground EVERY_MINOR_PAIR =
+      Ground.of(
+          Form.of(EveryPair.of(Keys.MINOR, key -> key.tonic() + "m7 | " + key.tonic() + "m7")),
+          Fretboard.of(Tuning.STANDARD, 0));
+
   private Charts() {}
 
   /** A chart of one section. */
@@ -22,10 +29,24 @@ final class Charts {
     return ground(section("one", key, bars) + section("two", nextKey, nextBars), neck);
   }
 
+  /** From every minor key to every other, two bars of the tonic's chord in each, on a guitar. */
+  static Ground everyMinorPair() {
+    return EVERY_MINOR_PAIR;
+  }
+
   static Ground ground(String sections, Fretboard neck) {
+    return Ground.of(form(sections), neck);
+  }
+
+  /** The form of one section. */
+  static Form form(String key, String bars) {
+    return form(section("one", key, bars));
+  }
+
+  static Form form(String sections) {
     Source source = new Source("test", "sections:\n" + sections);
     Chart chart = ChartReader.read(source).value().orElseThrow();
-    return Ground.of(Form.of(chart), neck);
+    return Form.of(chart);
   }
 
   static String section(String name, String key, String bars) {

@@ -56,8 +56,8 @@ final class GroundBench {
   /** Sections of ten bars, each in another key than the one before. */
   private static Chart chart(int bars) {
     String[][] keys = {
-      {"A minor", "Am7", "Dm7", "E7#9"},
-      {"B minor", "Bm7", "Em7", "F#7"},
+      {"D minor", "Dm7", "Gm7", "A7b9"},
+      {"F# minor", "F#m7", "C#m7", "G#7"},
       {"C major", "Cmaj7", "Fmaj7", "G7"},
       {"F blues", "F7", "Bb7", "C7"}
     };

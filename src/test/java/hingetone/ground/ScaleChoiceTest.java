@@ -2,24 +2,34 @@ package hingetone.ground;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import hingetone.chart.Form;
+import hingetone.theory.Chord;
+import hingetone.theory.Interval;
+import hingetone.theory.Key;
+import hingetone.theory.Keys;
+import hingetone.theory.NoteName;
+import hingetone.theory.Scale;
+import hingetone.theory.ScaleType;
 import hingetone.time.Beats;
 import java.util.List;
-import java.util.Set;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 
 class ScaleChoiceTest {
   /**
-   * What harmony handbooks give for a chord in its place; common practice, no single source: key |
-   * bars | bar | a scale whose notes must be among the first three.
+   * What harmony handbooks give for a chord in its place, in whatever key; common practice, no
+   * single source: key | bars | bar | a scale whose notes must be among the first three.
    */
   private static final String HANDBOOK =
       """
-      A minor | Am7 | 1 | A minor pentatonic
-      A minor | Am7 | Dm7 | 2 | A minor
-      A minor | Am | Dm | E7 | Am | 3 | A harmonic minor
-      A minor | Am7 | D7 | 2 | D mixolydian
-      A minor | Bm7b5 | E7 | Am6 | 1 | B locrian
-      A minor | Bm7b5 | E7 | Am6 | 3 | A melodic minor
+      C minor | Cm7 | 1 | C minor pentatonic
+      C minor | Cm7 | Fm7 | 2 | C minor
+      C minor | Cm | Fm | G7 | Cm | 3 | C harmonic minor
+      C minor | Cm7 | F7 | 2 | F mixolydian
+      C minor | Dm7b5 | G7 | Cm6 | 1 | D locrian
+      C minor | Dm7b5 | G7 | Cm6 | 3 | C melodic minor
       C major | Cmaj7 | Am7 | Dm7 | G7 | 1 | C major
       C major | Cmaj7 | Am7 | Dm7 | G7 | 3 | D dorian
       C major | Cmaj7 | Am7 | Dm7 | G7 | 4 | G mixolydian
@@ -72,18 +82,54 @@ class ScaleChoiceTest {
       G blues | G7 | E7 | Am7 | D7 | 2 | A harmonic minor
       F lydian | Fmaj7 | G/F | 1 | F lydian
       E dorian | Em7 | A7 | 2 | E dorian
-      A minor | Am | A+ | Dm | E+ | 2 | D melodic minor
+      C minor | Cm | C+ | Fm | G+ | 2 | F melodic minor
       Ab major | Abmaj7 | Dbm7 | Gb7 | Abmaj7 | 3 | Gb lydian dominant
       """;
 
+  /**
+   * A row of a table moved up by so many semitones.
+   *
+   * @param offered what is offered over the chord it asks about
+   * @param scale the answer
+   * @param text the row, and the key it was moved to
+   */
+  private record Row(List<FittingScale> offered, Scale scale, String text) {
+    static Row of(String line, int semitones) {
+      String[] cells = line.split(" \\| ");
+      Key written = Key.parse(cells[0]).orElseThrow();
+      Key key = written.shifted(semitones);
+      Interval up = written.tonic().to(key.tonic());
+      String bars =
+          Stream.of(cells)
+              .limit(cells.length - 2L)
+              .skip(1)
+              .map(chord -> Chord.parse(chord).orElseThrow().plus(up).toString())
+              .collect(Collectors.joining(" | "));
+      Scale scale = Scale.parse(cells[cells.length - 1]).orElseThrow().plus(up);
+      int bar = Integer.parseInt(cells[cells.length - 2]);
+      return new Row(
+          ScaleChoiceTest.offered(Charts.form(key.toString(), bars), bar),
+          scale,
+          key + ", " + line);
+    }
+
+    static List<Row> inEveryKey(String table) {
+      return table
+          .lines()
+          .flatMap(line -> IntStream.range(0, 12).mapToObj(semitones -> of(line, semitones)))
+          .toList();
+    }
+  }
+
+  /** What is offered over the chord on a bar line. */
+  private static List<FittingScale> offered(Form form, int bar) {
+    return ScaleChoice.rank(Settings.of(form).get(bar - 1).get(0));
+  }
+
   @Test
   void the_first_scale_is_the_one_that_a_teacher_names() {
-    for (String row : FIRST.lines().toList()) {
-      String[] cells = row.split(" \\| ");
-      int bar = Integer.parseInt(cells[cells.length - 2]);
-      String bars = String.join(" | ", List.of(cells).subList(1, cells.length - 2));
-      List<String> names = Charts.names(Charts.one(cells[0], bars), bar);
-      assertThat(names.get(0)).as(row + " gave " + names).isEqualTo(cells[cells.length - 1]);
+    for (Row row : Row.inEveryKey(FIRST)) {
+      assertThat(row.offered.get(0).scale()).as(row.text).isEqualTo(row.scale);
     }
   }
 
@@ -96,52 +142,93 @@ class ScaleChoiceTest {
 
   @Test
   void the_handbooks_scale_is_among_the_first_three() {
-    for (String row : HANDBOOK.lines().toList()) {
-      String[] cells = row.split(" \\| ");
-      int bar = Integer.parseInt(cells[cells.length - 2]);
-      String bars = String.join(" | ", List.of(cells).subList(1, cells.length - 2));
-      Ground ground = Charts.one(cells[0], bars);
-      Set<Integer> wanted = notes(cells[cells.length - 1]);
-      assertThat(
-              ground.scalesAt(bar, Beats.ONE).stream()
-                  .limit(3)
-                  .map(s -> Home.chromas(s.scale().notes().stream())))
-          .as(row + " gave " + Charts.names(ground, bar))
-          .contains(wanted);
+    for (Row row : Row.inEveryKey(HANDBOOK)) {
+      assertThat(row.offered.stream().limit(3).map(s -> Home.chromas(s.scale().notes().stream())))
+          .as("%s gave %s", row.text, row.offered)
+          .contains(Home.chromas(row.scale.notes().stream()));
     }
-  }
-
-  private static Set<Integer> notes(String scale) {
-    return Home.chromas(hingetone.theory.Scale.parse(scale).orElseThrow().notes().stream());
   }
 
   @Test
   void over_a_riff_on_a_minor_or_dominant_tonic_the_minor_pentatonic_comes_first() {
     // Common practice; adding the major sixth gives the Dorian colour.
-    for (String chord : List.of("Am7", "Am", "A5", "A7", "A7#9")) {
-      List<String> names = Charts.names(Charts.one("A minor", chord + " | " + chord), 1);
-      assertThat(names.get(0)).as(chord).isEqualTo("A minor pentatonic");
-      assertThat(names.stream().map(ScaleChoiceTest::notes))
-          .as(chord)
-          .anyMatch(notes -> notes.contains(6) && notes.contains(9));
+    for (Key key : Keys.MINOR) {
+      for (String quality : List.of("m7", "m", "5", "7", "7#9")) {
+        String chord = key.tonic() + quality;
+        Ground ground = Charts.one(key.toString(), chord + " | " + chord);
+        assertThat(Charts.names(ground, 1)).as(chord).startsWith(key.tonic() + " minor pentatonic");
+        assertThat(ground.scalesAt(1, Beats.ONE))
+            .as("%s has its fourth and its major sixth", chord)
+            .anyMatch(s -> has(s.scale(), key, "4") && has(s.scale(), key, "6"));
+      }
+      String riff = key.tonic() + "m7 | " + key.tonic() + "m7";
+      assertThat(Charts.names(Charts.one(key.toString(), riff), 1))
+          .contains(key.tonic() + " dorian");
     }
-    assertThat(Charts.names(Charts.one("A minor", "Am7 | Am7"), 1)).contains("A dorian");
+  }
+
+  private static boolean has(Scale scale, Key key, String degree) {
+    return scale.contains(NoteName.parse(Keys.degree(key, degree)).orElseThrow());
   }
 
   @Test
   void over_the_sharp_nine_dominant_of_a_minor_key_both_minor_pentatonics_are_offered() {
-    // Common practice. In the key itself, and at the end of a section that leads to it.
-    assertThat(Charts.names(Charts.one("A minor", "Am7 | Am7 | Am7 | E7#9"), 4).subList(0, 2))
-        .containsExactlyInAnyOrder("A minor pentatonic", "E minor pentatonic");
-    Ground leading =
-        Charts.two(
-            "B minor",
-            "Bm7 | E7 | Bm7 | E7#9",
-            "A minor",
-            "Am7 | Am7",
-            hingetone.neck.Fretboard.of(hingetone.neck.Tuning.STANDARD, 0));
-    assertThat(Charts.names(leading, 4).subList(0, 3))
-        .contains("A minor pentatonic", "E minor pentatonic");
+    // Common practice. In the key itself, and at the end of a section in any other key.
+    for (Key key : Keys.MINOR) {
+      String tonic = key.tonic() + "m7";
+      String dominant = Keys.chord(key, "5", "7#9");
+      String[] both = {
+        key.tonic() + " minor pentatonic", Keys.degree(key, "5") + " minor pentatonic"
+      };
+      Ground own = Charts.one(key.toString(), String.join(" | ", tonic, tonic, tonic, dominant));
+      assertThat(Charts.names(own, 4).subList(0, 2)).containsExactlyInAnyOrder(both);
+      for (Key before : Keys.MINOR) {
+        String first = before.tonic() + "m7";
+        String bars = String.join(" | ", first, Keys.chord(before, "4", "7"), first, dominant);
+        String sections =
+            Charts.section("one", before.toString(), bars)
+                + Charts.section("two", key.toString(), tonic);
+        if (!before.equals(key)) {
+          assertThat(offered(Charts.form(sections), 4).stream().limit(5))
+              .as("%s to %s", before, key)
+              .anyMatch(s -> sounds(s.scale(), both[0]))
+              .anyMatch(s -> sounds(s.scale(), both[1]));
+        }
+      }
+    }
+  }
+
+  private static boolean sounds(Scale scale, String name) {
+    Scale other = Scale.parse(name).orElseThrow();
+    return other.tonic().soundsLike(scale.tonic()) && other.type().equals(scale.type());
+  }
+
+  @Test
+  void over_the_sharp_nine_dominant_they_are_these_degrees() {
+    // Common practice, as in reference/README.md: 1 #9 4 5 b7 and 4 #9 b13 b7 1 of the chord.
+    for (Key key : Keys.MINOR) {
+      Chord chord = Chord.parse(Keys.chord(key, "5", "7#9")).orElseThrow();
+      Scale roots = new Scale(chord.root(), ScaleType.named("minor pentatonic"));
+      assertThat(over(chord, roots)).containsExactly("1", "#9", "11", "5", "b7");
+      assertThat(over(chord, key.pentatonic())).containsExactly("11", "b13", "b7", "1", "#9");
+    }
+  }
+
+  private static List<String> over(Chord chord, Scale scale) {
+    return scale.notes().stream().map(note -> Degrees.over(chord, note)).toList();
+  }
+
+  @Test
+  void the_minor_pentatonic_a_whole_tone_up_lies_inside_the_dorian_mode() {
+    // Common practice; the lower key's major sixth is the upper one's fifth.
+    for (Key lower : Keys.MINOR) {
+      Key upper = lower.shifted(2);
+      Scale dorian = new Scale(lower.tonic(), ScaleType.named("dorian"));
+      assertThat(upper.pentatonic().notes()).as("%s", lower).allMatch(dorian::contains);
+      NoteName sixth = NoteName.parse(Keys.degree(lower, "6")).orElseThrow();
+      assertThat(Degrees.in(lower, sixth)).hasToString("6");
+      assertThat(Degrees.in(upper, sixth)).hasToString("5");
+    }
   }
 
   @Test
@@ -154,10 +241,16 @@ class ScaleChoiceTest {
 
   @Test
   void a_blues_begins_on_the_minor_pentatonic_and_offers_the_mixolydian() {
-    Ground blues = Charts.one("A blues", "A7 | D7 | A7 | E7");
-    assertThat(Charts.names(blues, 1).subList(0, 2))
-        .containsExactly("A minor pentatonic", "A mixolydian");
-    assertThat(Charts.names(blues, 4).subList(0, 3)).contains("A minor pentatonic");
+    for (Key minor : Keys.MINOR) {
+      Key key = Keys.key(minor.tonic() + " blues");
+      String one = key.tonic() + "7";
+      String four = Keys.chord(key, "4", "7");
+      String five = Keys.chord(key, "5", "7");
+      Ground blues = Charts.one(key.toString(), String.join(" | ", one, four, one, five));
+      assertThat(Charts.names(blues, 1))
+          .startsWith(key.tonic() + " minor pentatonic", key.tonic() + " mixolydian");
+      assertThat(Charts.names(blues, 4).subList(0, 3)).contains(key.tonic() + " minor pentatonic");
+    }
   }
 
   @Test
@@ -174,17 +267,17 @@ class ScaleChoiceTest {
 
   @Test
   void the_reason_names_chord_tones_colours_and_clashes() {
-    Ground ground = Charts.one("A minor", "Am7 | Am7");
+    Ground ground = Charts.one("C minor", "Cm7 | Cm7");
     assertThat(ground.scalesAt(1, Beats.ONE).get(0).why())
-        .isEqualTo("On the tonic: has A C E G of Am7, D (11) is colour.");
+        .isEqualTo("On the tonic: has C Eb G Bb of Cm7, F (11) is colour.");
     assertThat(
             ground.scalesAt(1, Beats.ONE).stream()
-                .filter(s -> s.scale().toString().equals("A minor"))
+                .filter(s -> s.scale().toString().equals("C minor"))
                 .findFirst()
                 .orElseThrow()
                 .why())
         .isEqualTo(
-            "On the tonic: has A C E G of Am7, B (9) D (11) are colour, F (b13) clashes: pass"
+            "On the tonic: has C Eb G Bb of Cm7, D (9) F (11) are colour, Ab (b13) clashes: pass"
                 + " through it.");
   }
 

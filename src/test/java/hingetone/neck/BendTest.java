@@ -2,9 +2,12 @@ package hingetone.neck;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import hingetone.theory.Scale;
+import hingetone.theory.Key;
+import hingetone.theory.Keys;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
 import org.junit.jupiter.api.Test;
 
 class BendTest {
@@ -12,7 +15,7 @@ class BendTest {
 
   @Test
   void a_bend_goes_from_one_note_of_the_scale_to_another() {
-    for (Shape shape : minorPentatonic()) {
+    for (Shape shape : minorPentatonics()) {
       for (Bend bend : Bend.all(shape)) {
         int rise = bend.to().midi() - bend.from().pitch().midi();
         assertThat(rise).isEqualTo(bend.semitones());
@@ -24,7 +27,7 @@ class BendTest {
 
   @Test
   void only_the_minor_third_is_curled() {
-    for (Shape shape : minorPentatonic()) {
+    for (Shape shape : minorPentatonics()) {
       assertThat(Bend.all(shape))
           .filteredOn(b -> b.kind() == Bend.Kind.CURL)
           .isNotEmpty()
@@ -33,29 +36,38 @@ class BendTest {
   }
 
   @Test
-  void the_pair_at_fret_15_has_another_fingering_an_octave_lower() {
-    // Common practice: string 2 fret 15 bent from D5 to E5 under G5 on string 1 fret 15; an octave
-    // lower string 3 fret 7 bent and string 2 fret 8.
-    HeldBend pair =
-        minorPentatonic().stream()
-            .flatMap(s -> HeldBend.all(s).stream())
-            .filter(h -> h.bend().from().spot().equals(new Spot(2, 15)))
-            .filter(h -> h.bend().kind() == Bend.Kind.WHOLE)
-            .filter(h -> h.held().spot().equals(new Spot(1, 15)))
-            .findFirst()
-            .orElseThrow();
-    assertThat(pair.bend().to()).hasToString("E5");
-    assertThat(pair.held().pitch()).hasToString("G5");
-    Figure lower = Figure.of(pair).octaves(NECK, -1).orElseThrow();
-    assertThat(lower.touches())
-        .containsExactly(
-            new Figure.Touch(new Spot(3, 7), Optional.of(Bend.Kind.WHOLE)),
-            new Figure.Touch(new Spot(2, 8), Optional.empty()));
+  void a_fourth_bent_under_the_seventh_has_another_fingering_an_octave_lower() {
+    // Common practice: the fourth on string 2 bent a whole tone under the seventh at the same fret
+    // of string 1; an octave lower it lies on strings 3 and 2, eight and seven frets below, where
+    // a whole tone can be bent there.
+    for (Key key : Keys.MINOR) {
+      Set<Integer> frets = new TreeSet<>();
+      for (Shape shape : Shapes.of(NECK, key.pentatonic())) {
+        for (HeldBend pair : HeldBend.all(shape)) {
+          Spot bent = pair.bend().from().spot();
+          boolean fourthUnderSeventh =
+              bent.string() == 2
+                  && pair.held().spot().equals(new Spot(1, bent.fret()))
+                  && pair.bend().from().degree().toString().equals("4")
+                  && pair.bend().kind() == Bend.Kind.WHOLE;
+          if (fourthUnderSeventh && bent.fret() >= 11) {
+            assertThat(pair.bend().toDegree()).hasToString("5");
+            assertThat(pair.held().degree()).hasToString("b7");
+            assertThat(Figure.of(pair).octaves(NECK, -1).orElseThrow().touches())
+                .containsExactly(
+                    new Figure.Touch(new Spot(3, bent.fret() - 8), Optional.of(Bend.Kind.WHOLE)),
+                    new Figure.Touch(new Spot(2, bent.fret() - 7), Optional.empty()));
+            frets.add(bent.fret());
+          }
+        }
+      }
+      assertThat(frets).as("%s", key).isNotEmpty();
+    }
   }
 
   @Test
   void double_stops_lie_under_one_hand_and_know_their_interval() {
-    for (Shape shape : minorPentatonic()) {
+    for (Shape shape : minorPentatonics()) {
       assertThat(DoubleStop.all(shape))
           .isNotEmpty()
           .allMatch(s -> Math.abs(s.low().fret() - s.high().fret()) < Shape.HAND)
@@ -66,7 +78,7 @@ class BendTest {
     }
   }
 
-  private static List<Shape> minorPentatonic() {
-    return Shapes.of(NECK, Scale.parse("A minor pentatonic").orElseThrow());
+  private static List<Shape> minorPentatonics() {
+    return Keys.MINOR.stream().flatMap(key -> Shapes.of(NECK, key.pentatonic()).stream()).toList();
   }
 }

@@ -41,7 +41,7 @@ class OddNecksTest {
 
   private static final List<Scale> SCALES =
       Stream.of(
-              "A minor pentatonic",
+              "C minor pentatonic",
               "Eb major",
               "F# blues",
               "C harmonic minor",

@@ -4,8 +4,11 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import hingetone.neck.Shape.Layout;
 import hingetone.neck.Shape.Stretch;
+import hingetone.theory.Key;
+import hingetone.theory.Keys;
 import hingetone.theory.Scale;
 import java.util.List;
+import java.util.Map;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 
@@ -25,7 +28,7 @@ class ShapesTest {
 
   @Test
   void the_five_a_minor_pentatonic_shapes_are_those_of_the_handbooks() {
-    // The table in the reference file, common to guitar handbooks; named by the starting degree.
+    // The table in reference/README.md, common to guitar handbooks; named by the starting degree.
     assertThat(frets("A minor pentatonic", "1", 5)).isEqualTo("5-8 5-7 5-7 5-7 5-8 5-8");
     assertThat(frets("A minor pentatonic", "b3", 8)).isEqualTo("8-10 7-10 7-10 7-9 8-10 8-10");
     assertThat(frets("A minor pentatonic", "4", 10))
@@ -47,7 +50,7 @@ class ShapesTest {
       for (int capo : List.of(0, 3)) {
         Fretboard neck = Fretboard.of(tuning, capo);
         for (String name :
-            List.of("A minor pentatonic", "Eb major", "F# blues", "C diminished", "B whole tone")) {
+            List.of("F minor pentatonic", "Eb major", "F# blues", "C diminished", "B whole tone")) {
           Scale scale = Scale.parse(name).orElseThrow();
           List<Shape> shapes = Shapes.of(neck, scale);
           assertThat(shapes).as("%s in %s", name, tuning).isNotEmpty();
@@ -85,37 +88,55 @@ class ShapesTest {
   @Test
   void a_tuning_that_allows_no_better_has_its_stretches_marked() {
     Fretboard wide = Fretboard.of(Tuning.parse("C2 A2 F#3 D4").orElseThrow(), 0);
-    assertThat(Shapes.of(wide, Scale.parse("A minor pentatonic").orElseThrow()))
+    assertThat(Shapes.of(wide, Scale.parse("C minor pentatonic").orElseThrow()))
         .isNotEmpty()
         .allMatch(shape -> shape.stretch() == Stretch.TOO_WIDE);
   }
 
   @Test
-  void when_a_key_moves_up_a_whole_tone_every_shape_moves_up_two_frets() {
+  void when_a_key_moves_up_every_shape_moves_up_as_many_frets() {
     // Common practice.
-    List<Shape> a = Shapes.of(NECK, Scale.parse("A minor pentatonic").orElseThrow());
-    List<Shape> b = Shapes.of(NECK, Scale.parse("B minor pentatonic").orElseThrow());
-    for (Shape shape : a) {
-      List<Spot> moved = shape.dots().stream().map(d -> d.spot().up(2)).toList();
-      if (moved.stream().allMatch(NECK::has)) {
-        assertThat(b).extracting(s -> s.dots().stream().map(Dot::spot).toList()).contains(moved);
+    Map<Key, List<List<Spot>>> all =
+        Keys.MINOR.stream().collect(Collectors.toMap(key -> key, key -> spots(NECK, key)));
+    for (Key from : Keys.MINOR) {
+      for (Key to : Keys.MINOR) {
+        List<List<Spot>> shapes = all.get(to);
+        for (List<Spot> shape : all.get(from)) {
+          List<Spot> moved = shape.stream().map(spot -> spot.up(Keys.up(from, to))).toList();
+          if (moved.stream().allMatch(NECK::has)) {
+            assertThat(shapes).as("%s to %s", from, to).contains(moved);
+          }
+        }
       }
     }
   }
 
   @Test
   void a_capo_moves_every_shape_down_by_its_fret() {
-    Fretboard capo = Fretboard.of(Tuning.STANDARD, 2);
-    assertThat(frets(capo, "A minor pentatonic", "1", 3)).isEqualTo("3-6 3-5 3-5 3-5 3-6 3-6");
+    for (int fret = 1; fret <= 5; fret++) {
+      Fretboard capo = new Fretboard(Tuning.STANDARD, fret, NECK.lastFret(), false);
+      for (Key key : Keys.MINOR) {
+        List<List<Spot>> shapes = spots(capo, key);
+        for (List<Spot> shape : spots(NECK, key)) {
+          int down = -fret;
+          List<Spot> moved = shape.stream().map(spot -> spot.up(down)).toList();
+          if (moved.stream().allMatch(capo::has)) {
+            assertThat(shapes).as("%s, capo %d", key, fret).contains(moved);
+          }
+        }
+      }
+    }
+  }
+
+  private static List<List<Spot>> spots(Fretboard neck, Key key) {
+    return Shapes.of(neck, key.pentatonic()).stream()
+        .map(shape -> shape.dots().stream().map(Dot::spot).toList())
+        .toList();
   }
 
   private static String frets(String scale, String start, int fret) {
-    return frets(NECK, scale, start, fret);
-  }
-
-  private static String frets(Fretboard neck, String scale, String start, int fret) {
     Shape found =
-        Shapes.of(neck, Scale.parse(scale).orElseThrow()).stream()
+        Shapes.of(NECK, Scale.parse(scale).orElseThrow()).stream()
             .filter(s -> s.layout() == Layout.EVEN && s.start().toString().equals(start))
             .filter(s -> s.lowest().fret() == fret)
             .findFirst()

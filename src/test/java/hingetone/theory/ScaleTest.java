@@ -7,6 +7,7 @@ import java.util.Collections;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
+import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
@@ -17,9 +18,9 @@ import org.junit.jupiter.params.provider.ValueSource;
 class ScaleTest {
   @ParameterizedTest
   @CsvSource({
-    "A minor pentatonic, A C D E G",
-    "B minor pentatonic, B D E F# A",
-    "A blues, A C D Eb E G",
+    "C# minor pentatonic, C# E F# G# B",
+    "Bb minor pentatonic, Bb Db Eb F Ab",
+    "G blues, G Bb C Db D F",
     "F# harmonic minor, F# G# A B C# D E#",
     "Eb melodic minor, Eb F Gb Ab Bb C D",
     "G altered, G Ab A# B C# Eb F",
@@ -34,8 +35,8 @@ class ScaleTest {
 
   @ParameterizedTest
   @CsvSource({
-    "a minor, A minor",
-    "A  Natural   Minor, A minor",
+    "c minor, C minor",
+    "C  Natural   Minor, C minor",
     "F♯ Super Locrian, F# altered",
     "Bb pentatonic minor, Bb minor pentatonic",
     "C locrian ♯2, C locrian #2",
@@ -48,7 +49,7 @@ class ScaleTest {
 
   @ParameterizedTest
   @ValueSource(
-      strings = {"", "A", "A ", "Aminor", "minor", "H minor", "A minr", "A### minor", " A minor"})
+      strings = {"", "C", "C ", "Cminor", "minor", "H minor", "C minr", "C### minor", " C minor"})
   void anything_else_is_no_scale(String text) {
     assertThat(Scale.parse(text)).isEmpty();
   }
@@ -139,12 +140,27 @@ class ScaleTest {
   }
 
   @Test
-  void a_minor_and_b_minor_pentatonic_keep_three_notes() {
-    Scale a = Scale.parse("A minor pentatonic").orElseThrow();
-    Scale b = Scale.parse("B minor pentatonic").orElseThrow();
+  void common_tones_come_in_the_order_and_the_spelling_of_the_scale_that_is_asked() {
+    Scale low = Scale.parse("G minor pentatonic").orElseThrow();
+    Scale high = Scale.parse("Bb minor pentatonic").orElseThrow();
+    Scale same = Scale.parse("A# minor pentatonic").orElseThrow();
 
-    assertThat(a.commonTones(b)).isEqualTo(Spellings.names("A D E"));
-    assertThat(b.commonTones(a)).isEqualTo(Spellings.names("D E A"));
+    assertThat(low.commonTones(high)).isEqualTo(Spellings.names("Bb F"));
+    assertThat(high.commonTones(low)).isEqualTo(Spellings.names("Bb F"));
+    assertThat(same.commonTones(low)).isEqualTo(Spellings.names("A# E#"));
+    for (NoteName one : Spellings.NAMES) {
+      for (NoteName other : Spellings.NAMES) {
+        Scale from = new Scale(one, low.type());
+        Scale to = new Scale(other, low.type());
+        Set<Integer> shared = chromas(from.notes());
+        shared.retainAll(chromas(to.notes()));
+        assertThat(chromas(from.commonTones(to))).as("%s, %s", from, to).isEqualTo(shared);
+      }
+    }
+  }
+
+  private static Set<Integer> chromas(List<NoteName> notes) {
+    return notes.stream().map(NoteName::chroma).collect(Collectors.toCollection(HashSet::new));
   }
 
   @Test
