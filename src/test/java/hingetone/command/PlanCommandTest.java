@@ -33,16 +33,16 @@ class PlanCommandTest extends ProgramRun {
     assertThat(said("plan", CHART).lines())
         .startsWith(
             "    0  count-in           3+1/2 statement 1",
-            "low, A minor",
-            "    1  Am7                1 land",
-            "    2  Dm7 / E7 /",
-            "    3  Am7                1 stop; 1+1/2 reply 2 to 1; 3 land");
-    assertThat(said("plan", CHART, "--laps", "2")).contains("lap 1\n", "lap 2\n", "\n   16  G7");
+            "low, D minor",
+            "    1  Dm7                1 land",
+            "    2  Gm7 / A7 /",
+            "    3  Dm7                1 stop; 1+1/2 reply 2 to 1; 3 land");
+    assertThat(said("plan", CHART, "--laps", "2")).contains("lap 1\n", "lap 2\n", "\n   16  D7");
   }
 
   @Test
   void a_shift_of_key_is_obeyed() {
-    assertThat(said("plan", CHART, "--key-shift", "2")).contains("low, B minor", "    1  Bm7 ");
+    assertThat(said("plan", CHART, "--key-shift", "2")).contains("low, E minor", "    1  Em7 ");
   }
 
   @Test

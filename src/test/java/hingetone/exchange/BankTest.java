@@ -166,7 +166,7 @@ class BankTest {
 
   @Test
   void a_file_of_the_players_folder_overrides_and_adds(@TempDir Path folder) throws IOException {
-    String text = "key: A minor\nstatements:\n  my-own: {notes: G4i A4i | C5q G4q}\n";
+    String text = "key: D minor\nstatements:\n  my-own: {notes: C5i D5i | F5q C5q}\n";
     Files.writeString(folder.resolve("odd.yaml"), text);
     Files.writeString(folder.resolve("mine.yaml"), text);
     List<Statement> all = Bank.builtIn().withFolder(folder).read().value().orElseThrow();
@@ -179,7 +179,7 @@ class BankTest {
   @Test
   void what_is_wrong_in_the_players_folder_is_reported_with_its_file(@TempDir Path folder)
       throws IOException {
-    Files.writeString(folder.resolve("mine.yaml"), "key: A minor\nstatements:\n  a: {notes: C4}\n");
+    Files.writeString(folder.resolve("mine.yaml"), "key: D minor\nstatements:\n  a: {notes: C4}\n");
     Reading<List<Statement>> reading = Bank.builtIn().withFolder(folder).read();
     assertThat(reading.problems())
         .extracting(Diagnostic::report)
@@ -213,15 +213,15 @@ class BankTest {
   @Test
   void the_landing_is_the_first_bar_line_and_what_stands_before_it_is_the_pickup() {
     Source source =
-        new Source("t", "key: A minor\nstatements:\n  a: {notes: G4i A4i- | A4-q C5q | D5h}\n");
+        new Source("t", "key: D minor\nstatements:\n  a: {notes: C5i D5i- | D5-q F5q | G5h}\n");
     assertThat(PhraseReader.read(source).problems()).hasSize(1);
     Source whole =
-        new Source("t", "key: A minor\nstatements:\n  a: {notes: G4i A4i- | A4-h C5h | D5h}\n");
+        new Source("t", "key: D minor\nstatements:\n  a: {notes: C5i D5i- | D5-h F5h | G5h}\n");
     Phrase phrase = PhraseReader.read(whole).value().orElseThrow().get(0).phrase();
     assertThat(phrase.start()).isEqualTo(Beats.of(-1));
     assertThat(phrase.landing().onset()).isEqualTo(Beats.of(-1, 2));
     assertThat(phrase.end()).isEqualTo(Beats.of(6));
-    assertThat(phrase.key()).isEqualTo(Key.parse("A minor").orElseThrow());
+    assertThat(phrase.key()).isEqualTo(Key.parse("D minor").orElseThrow());
   }
 
   @Test

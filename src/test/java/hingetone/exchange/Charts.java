@@ -22,7 +22,7 @@ import java.util.Optional;
 final class Charts {
   private Charts() {}
 
-  /** A section of one-chord bars: {@code section("low", "A minor", "4/4", "Am7 Dm7 Am7 E7#9")}. */
+  /** A section of one-chord bars: {@code section("low", "C minor", "4/4", "Cm7 Fm7 Cm7 G7b9")}. */
   static Section section(String name, String key, String meter, String chords, String phrases) {
     Meter itsMeter = Meter.parse(meter).orElseThrow();
     Beats bar = Beats.of(itsMeter.beatsPerBar());

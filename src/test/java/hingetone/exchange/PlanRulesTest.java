@@ -95,8 +95,8 @@ class PlanRulesTest {
   }
 
   private static Chart chart(String meter, String next, String phrases, long seed) {
-    Section low = section("low", "A minor", meter, "Am7 Dm7 Am7 E7#9 Am7", phrases);
-    Section high = section("high", "B minor", next, "Bm7 Em7 Bm7", phrases);
+    Section low = section("low", "F minor", meter, "Fm7 Bbm7 Fm7 C7b9 Fm7", phrases);
+    Section high = section("high", "Ab minor", next, "Abm7 Dbm7 Abm7", phrases);
     return Charts.chart(seed, low, high, low);
   }
 

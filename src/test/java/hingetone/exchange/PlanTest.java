@@ -10,6 +10,8 @@ import hingetone.chart.Form;
 import hingetone.chart.Leave;
 import hingetone.chart.PhraseTurn.Role;
 import hingetone.chart.Section;
+import hingetone.theory.Key;
+import hingetone.theory.Keys;
 import hingetone.time.Beats;
 import hingetone.time.Position;
 import java.util.List;
@@ -19,16 +21,16 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 
 class PlanTest {
-  private static final String EIGHT = "Am7 Am7 Dm7 Am7 Dm7 Dm7 Am7 E7#9";
+  private static final String EIGHT = "Cm7 Cm7 Fm7 Cm7 Fm7 Fm7 Cm7 G7b9";
 
   private static final Section LOW =
-      section("low", "A minor", "4/4", EIGHT, "statement 2, reply 2, statement 2 again, reply 2");
+      section("low", "C minor", "4/4", EIGHT, "statement 2, reply 2, statement 2 again, reply 2");
   private static final Section HIGH =
       section(
           "high",
-          "B minor",
+          "Eb minor",
           "4/4",
-          "Bm7 E7 Bm7 E7 Bm7 E7 E7#9 E7#9",
+          "Ebm7 Ab7 Ebm7 Ab7 Ebm7 Ab7 G7b9 G7b9",
           "statement 1, reply 1, reply 1, rest 1");
 
   private static Plan plan(Section... form) {
@@ -83,9 +85,9 @@ class PlanTest {
   @Test
   void sections_with_room_for_one_phrase_answer_each_other() {
     Section[] steps = {
-      section("a", "A minor", "4/4", "Am7", ""),
-      section("b", "C major", "4/4", "F", ""),
-      section("c", "G major", "4/4", "G7", "")
+      section("a", "C minor", "4/4", "Cm7", ""),
+      section("b", "Eb major", "4/4", "Ab", ""),
+      section("c", "Bb major", "4/4", "F7", "")
     };
     assertThat(plan(steps).promptsOfLap(1).stream().map(Prompt::role))
         .containsExactly(Role.STATEMENT, Role.REPLY, Role.STATEMENT);
@@ -114,7 +116,7 @@ class PlanTest {
 
   @Test
   void before_a_rest_in_the_new_key_the_last_phrase_rings_over_the_line() {
-    Section resting = section("high", "B minor", "4/4", "Bm7 Bm7", "rest 1, statement 1");
+    Section resting = section("high", "Eb minor", "4/4", "Ebm7 Ebm7", "rest 1, statement 1");
     List<Prompt> prompts = plan(LOW, resting).promptsOfLap(1);
     assertThat(prompts.get(3).crossing()).isPresent();
     assertThat(prompts.get(3).stopBy()).isEqualTo(Position.of(9, 2));
@@ -139,14 +141,18 @@ class PlanTest {
 
   @Test
   void where_the_chart_says_nothing_the_opening_comes_back_in_the_other_key() {
-    Plan plan =
-        plan(
-            section("low", "A minor", "4/4", EIGHT, ""),
-            section("high", "B minor", "4/4", EIGHT, ""));
-    List<Prompt> high =
-        plan.promptsOfLap(1).stream().filter(p -> p.section().equals("high")).toList();
-    assertThat(high.get(0).again()).isEqualTo(Optional.of(1));
-    assertThat(high.get(0).ending()).contains(Ending.DIFFERENT);
-    assertThat(plan.promptsOfLap(2).get(0).again()).contains(1);
+    for (Key from : Keys.MINOR) {
+      for (Key to : Keys.MINOR) {
+        Plan plan =
+            plan(
+                section("low", from.toString(), "4/4", EIGHT, ""),
+                section("high", to.toString(), "4/4", EIGHT, ""));
+        List<Prompt> high =
+            plan.promptsOfLap(1).stream().filter(p -> p.section().equals("high")).toList();
+        assertThat(high.get(0).again()).as("%s to %s", from, to).isEqualTo(Optional.of(1));
+        assertThat(high.get(0).ending()).contains(Ending.DIFFERENT);
+        assertThat(plan.promptsOfLap(2).get(0).again()).contains(1);
+      }
+    }
   }
 }

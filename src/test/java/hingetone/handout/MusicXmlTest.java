@@ -88,8 +88,8 @@ class MusicXmlTest {
         """
         title: "Odd & <even>"
         sections:
-          a: { key: A minor, meter: 7/8, bars: "| Am7 | Dm7 | Am7 | E7#9 |" }
-          b: { key: B blues, meter: 12/8, bars: "| B7 | E7 | B7 | F#7 |" }
+          a: { key: F minor, meter: 7/8, bars: "| Fm7 | Bbm7 | Fm7 | C7#9 |" }
+          b: { key: G blues, meter: 12/8, bars: "| G7 | C7 | G7 | D7 |" }
           c: { key: Bb major, meter: 5/4, bars: "| Bbmaj7 | N.C. | F/A |" }
         """;
     String block =

@@ -15,35 +15,35 @@ import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 
 class NeckDrawingTest {
-  private static final Set<Integer> A_D_E = Set.of(9, 2, 4);
+  private static final Set<Integer> D_G_A = Set.of(2, 7, 9);
 
   @Test
   void the_highest_string_is_on_top_chord_tones_are_filled_common_tones_are_diamonds() {
-    assertThat(drawn(7, false, new Look(true, 8)))
+    assertThat(drawn(2, false, new Look(true, 8)))
         .isEqualTo(
             """
-            E  ───────┼──●b3──┼───────┼──◇4───┼
-            B  ───────┼──●b7──┼───────┼──◆1───┼
-            G  ──◇4───┼───────┼──◆5───┼───────┼
-            D  ──◆1───┼───────┼───────┼──●b3──┼
-            A  ──◆5───┼───────┼───────┼──●b7──┼
-            E  ───────┼──●b3──┼───────┼──◇4───┼
-                  7       8       9      10
+            E  ───────┼──◆b3──┼───────┼──◇4───┼
+            B  ───────┼──◆b7──┼───────┼──●1───┼
+            G  ──◇4───┼───────┼──●5───┼───────┼
+            D  ──●1───┼───────┼───────┼──◆b3──┼
+            A  ──●5───┼───────┼───────┼──◆b7──┼
+            E  ───────┼──◆b3──┼───────┼──◇4───┼
+                  2       3       4       5
             """);
   }
 
   @Test
   void in_ascii_and_narrow_it_says_the_same() {
-    assertThat(drawn(7, false, new Look(false, 6)))
+    assertThat(drawn(2, false, new Look(false, 6)))
         .isEqualTo(
             """
-            E  -----|-@b3-|-----|-x4--|
-            B  -----|-@b7-|-----|-X1--|
-            G  -x4--|-----|-X5--|-----|
-            D  -X1--|-----|-----|-@b3-|
-            A  -X5--|-----|-----|-@b7-|
-            E  -----|-@b3-|-----|-x4--|
-                 7     8     9    10
+            E  -----|-Xb3-|-----|-x4--|
+            B  -----|-Xb7-|-----|-@1--|
+            G  -x4--|-----|-@5--|-----|
+            D  -@1--|-----|-----|-Xb3-|
+            A  -@5--|-----|-----|-Xb7-|
+            E  -----|-Xb3-|-----|-x4--|
+                 2     3     4     5
             """);
   }
 
@@ -52,12 +52,12 @@ class NeckDrawingTest {
     assertThat(drawn(0, true, new Look(true, 6)))
         .isEqualTo(
             """
-            ┼─●b7─┼─────┼─────║ ◆5    E
-            ┼─◇4──┼─────┼─●b3─║       B
-            ┼─────┼─◆1──┼─────║ ●b7   G
-            ┼─────┼─◆5──┼─────║ ◇4    D
-            ┼─●b3─┼─────┼─────║ ◆1    A
-            ┼─●b7─┼─────┼─────║ ◆5    E
+            ┼─◆b3─┼─────┼─────║ ●1    E
+            ┼─◆b7─┼─────┼─────║ ●5    B
+            ┼─────┼─◇4──┼─────║ ◆b3   G
+            ┼─────┼─●1──┼─────║ ◆b7   D
+            ┼─────┼─●5──┼─────║ ◇4    A
+            ┼─◆b3─┼─────┼─────║ ●1    E
                3     2     1     0
             """);
   }
@@ -88,7 +88,7 @@ class NeckDrawingTest {
   void no_line_is_wider_than_said_and_colour_adds_no_text() {
     for (int cell : List.of(8, 6, 4)) {
       Look look = new Look(true, cell);
-      NeckPicture picture = picture(7, false);
+      NeckPicture picture = picture(2, false);
       for (InkedLine line : NeckDrawing.lines(picture, look)) {
         assertThat(line.plain().length()).isLessThanOrEqualTo(NeckDrawing.width(picture, look));
         String withoutInk = line.onTerminal().replaceAll("\u001b\\[[0-9;]*m", "");
@@ -106,10 +106,10 @@ class NeckDrawingTest {
   private static NeckPicture picture(int low, boolean leftHanded) {
     Fretboard neck = new Fretboard(Tuning.STANDARD, 0, 22, leftHanded);
     Shape shape =
-        Shapes.of(neck, Scale.parse("A minor pentatonic").orElseThrow()).stream()
+        Shapes.of(neck, Scale.parse("E minor pentatonic").orElseThrow()).stream()
             .filter(s -> s.low() == low)
             .findFirst()
             .orElseThrow();
-    return NeckPicture.of(neck, shape, Chord.parse("Am7"), A_D_E);
+    return NeckPicture.of(neck, shape, Chord.parse("Em7"), D_G_A);
   }
 }

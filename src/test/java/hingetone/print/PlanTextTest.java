@@ -18,15 +18,15 @@ class PlanTextTest {
       title: Weir steps
       sections:
         low:
-          key: A minor
+          key: D minor
           bars: |
-            | Am7 | Dm7 / E7 / | Am7 | E7#9 |
+            | Dm7 | Gm7 / A7 / | Dm7 | D7b9 |
           phrases: statement 2, reply 2
           leave: run
         high:
-          key: C minor
+          key: G minor
           bars: |
-            | Cm7 | Fm7 | N.C. | G7 |
+            | Gm7 | Cm7 | N.C. | D7 |
           phrases: statement 1 again, reply 1, rest 1, statement 1
       form: low high
       """;
@@ -42,16 +42,16 @@ class PlanTextTest {
         .isEqualTo(
             """
                 0  count-in           3+1/2 statement 1
-            low, A minor
-                1  Am7                1 land
-                2  Dm7 / E7 /
-                3  Am7                1 stop; 1+1/2 reply 2 to 1; 3 land
-                4  E7#9               3 stop; 3+1/2 statement 3, 1 again, new ending, run over the line
-            high, C minor
-                5  Cm7                1 land
-                6  Fm7                1 stop; 1+1/2 reply 4 to 3; 3 land
+            low, D minor
+                1  Dm7                1 land
+                2  Gm7 / A7 /
+                3  Dm7                1 stop; 1+1/2 reply 2 to 1; 3 land
+                4  D7b9               3 stop; 3+1/2 statement 3, 1 again, new ending, run over the line
+            high, G minor
+                5  Gm7                1 land
+                6  Cm7                1 stop; 1+1/2 reply 4 to 3; 3 land
                 7  N.C.               1 stop; 1 rest; 3+1/2 statement 6
-                8  G7                 1 land; 3 stop; 3+1/2 statement 7, hold over the line
+                8  D7                 1 land; 3 stop; 3+1/2 statement 7, hold over the line
             """);
   }
 
@@ -59,9 +59,9 @@ class PlanTextTest {
   void bars_and_numbers_count_on_through_the_laps() {
     assertThat(text(CHART, 2, prompt -> List.of()).lines())
         .hasSize(1 + 2 * (1 + 2 + 8))
-        .contains("lap 1", "lap 2", "    9  Am7                1 land")
+        .contains("lap 1", "lap 2", "    9  Dm7                1 land")
         .endsWith(
-            "   16  G7                 1 land; 3 stop; 3+1/2 statement 13, run over the line");
+            "   16  D7                 1 land; 3 stop; 3+1/2 statement 13, run over the line");
   }
 
   @Test
@@ -70,10 +70,10 @@ class PlanTextTest {
         text(CHART, 1, prompt -> List.of("notes of " + prompt.index(), "")).lines().toList();
     assertThat(lines)
         .containsSubsequence(
-            "    1  Am7                1 land",
+            "    1  Dm7                1 land",
             "       notes of 1",
             "",
-            "    2  Dm7 / E7 /",
+            "    2  Gm7 / A7 /",
             "       notes of 6")
         .doesNotContain("       notes of 5", "       notes of 7");
   }

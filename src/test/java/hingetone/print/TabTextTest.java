@@ -26,14 +26,14 @@ class TabTextTest {
     String yaml =
         "meter: "
             + meter
-            + "\nsections:\n  a:\n    key: A minor\n    bars: |\n      | Am7 | Am7 | Am7 | Am7 |\n"
+            + "\nsections:\n  a:\n    key: D minor\n    bars: |\n      | Dm7 | Dm7 | Dm7 | Dm7 |\n"
             + "    phrases: statement 2, reply 2\n";
     Chart chart = ChartReader.read(new Source("chart", yaml)).value().orElseThrow();
     Form form = Form.of(chart);
     Plan plan = Plan.of(chart, form);
     List<Tone> tones = Arrays.stream(notes).map(TabTextTest::tone).toList();
     List<Spot> spots = Arrays.stream(notes).map(TabTextTest::spot).toList();
-    Phrase phrase = new Phrase(Key.parse("A minor").orElseThrow(), tones);
+    Phrase phrase = new Phrase(Key.parse("D minor").orElseThrow(), tones);
     Made made = new Made(plan.prompt(1), phrase, spots, "for a test");
     return String.join("\n", TabText.of(form, Fretboard.of(tuning, 0), made)) + "\n";
   }

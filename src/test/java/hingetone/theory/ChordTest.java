@@ -22,11 +22,11 @@ class ChordTest {
       textBlock =
           """
           C            : C E G
-          Am7          : A C E G
+          Dm7          : D F A C
           Cmaj7        : C E G B
           CM7          : C E G B
           Cm7          : C Eb G Bb
-          E7#9         : E G# B D F##
+          D7#9         : D F# A C E#
           F#m7b5       : F# A C E
           Bbdim7       : Bb Db Fb Abb
           G13          : G B D F A E
@@ -52,7 +52,7 @@ class ChordTest {
       quoteCharacter = '"',
       textBlock =
           """
-          Amin7 Ami7 A-7 AMin7 A−7 Am⁷                         : Am7
+          Dmin7 Dmi7 D-7 DMin7 D−7 Dm⁷                         : Dm7
           CΔ CΔ7 C∆ C△7 Cmaj7 CMaj7 CM7 Cma7 C^7 C7M            : Cmaj7
           C° Co Cdim                                            : Cdim
           C°7 Cº7 Co7 Cdim7                                     : Cdim7
@@ -84,7 +84,7 @@ class ChordTest {
     "D/F#, D, F#",
     "C6/9, C6/9, C",
     "C6/9/E, C6/9, E",
-    "Am7/G, Am7, G",
+    "Dm7/C, Dm7, C",
     "Cm/maj7/Eb, CmMaj7, Eb",
     "C/Bb, C, Bb",
     "C7(b9#11)/Bb, C7b9#11, Bb",

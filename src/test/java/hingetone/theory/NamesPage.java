@@ -51,7 +51,7 @@ final class NamesPage {
   private static List<List<String>> twelve() {
     List<List<String>> rows = new ArrayList<>(List.of(List.of("key", "its names for the twelve")));
     for (String text :
-        List.of("A minor", "A blues", "B minor", "F# minor", "C major", "Eb major")) {
+        List.of("D minor", "G blues", "Bb minor", "F# minor", "C major", "Eb major")) {
       Key key = Key.parse(text).orElseThrow();
       int tonic = key.tonic().chroma();
       rows.add(
@@ -67,7 +67,7 @@ final class NamesPage {
 
   private static List<List<String>> symbols() {
     String written =
-        "Am7 AMin7 A-7 CΔ Cmaj7 CM7 Cm7 C° Cø Caug C+7 E7#9 C7♯9 C7(#9,b13) C7#11b9 Calt C9sus Cm(maj7)"
+        "Dm7 DMin7 D-7 CΔ Cmaj7 CM7 Cm7 C° Cø Caug C+7 D7#9 C7♯9 C7(#9,b13) C7#11b9 Calt C9sus Cm(maj7)"
             + " C2 C6/9 C6/9/E Bb13 D/F# C(b5) Cb5 F#m7-5 C7no3";
     List<List<String>> rows =
         new ArrayList<>(List.of(List.of("written", "read as", "notes", "lowest")));

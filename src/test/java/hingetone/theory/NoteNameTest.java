@@ -35,7 +35,7 @@ class NoteNameTest {
   }
 
   @ParameterizedTest
-  @CsvSource({"C###,3", "F#m7,2", "Bbb7,3", "Cb#,2", "Cx#,2", "Am,1", "x,0", "F𝄪x,3"})
+  @CsvSource({"C###,3", "F#m7,2", "Bbb7,3", "Cb#,2", "Cx#,2", "Dm,1", "x,0", "F𝄪x,3"})
   void the_longest_name_at_the_start_is_found(String text, int length) {
     assertThat(NoteName.prefixLength(text)).isEqualTo(length);
   }
