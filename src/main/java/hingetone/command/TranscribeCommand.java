@@ -1,5 +1,6 @@
 package hingetone.command;
 
+import hingetone.chart.Chart;
 import hingetone.hearing.EchoFilter;
 import hingetone.hearing.EchoFinder;
 import hingetone.hearing.HeardKey;
@@ -29,10 +30,12 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.ITypeConverter;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
+import picocli.CommandLine.TypeConversionException;
 
 /** Writes a recording of a guitar down as notes. */
 @Command(
@@ -79,6 +82,19 @@ final class TranscribeCommand implements Runnable {
       description = "The fret of the capo, 0 to 12.")
   int capo;
 
+  @Option(
+      names = "--chart",
+      paramLabel = "CHART",
+      description = "What was played over: gives each note its bar, its beat and its spelling.")
+  Optional<String> chart = Optional.empty();
+
+  @Option(
+      names = "--offset",
+      paramLabel = "SECONDS",
+      converter = ToOffset.class,
+      description = "With --chart: where bar 1 is in the recording; found unless stated.")
+  Optional<Double> offset = Optional.empty();
+
   /** Writes a transcription in one form. */
   private interface Form {
     void write(Transcription written, OutputStream output) throws IOException;
@@ -90,14 +106,19 @@ final class TranscribeCommand implements Runnable {
     if (form.isEmpty() && !json) {
       throw CommandFailure.wrongInput("Say where to write with -o FILE, or take --json.");
     }
+    Optional<Chart> read = chart.map(ChartPlaces::read);
+    if (offset.isPresent() && read.isEmpty()) {
+      throw CommandFailure.wrongInput("--offset goes with --chart.");
+    }
     Transcription written = written();
     written.doubts().forEach(this::warn);
+    Optional<ChartPlaces> places = read.map(c -> ChartPlaces.of(c, written, offset));
     form.ifPresent(f -> write(f, written));
     if (json) {
-      Key key = key(written);
-      out(Json.text(TranscriptionJson.tree(written, n -> name(key, n), n -> Optional.empty())));
+      out(Json.text(tree(written, places)));
     } else {
-      out(file.orElseThrow() + ": " + summary(written) + System.lineSeparator());
+      String where = places.map(p -> ", " + p.summary()).orElse("");
+      out(file.orElseThrow() + ": " + summary(written) + where + System.lineSeparator());
     }
   }
 
@@ -180,6 +201,14 @@ final class TranscribeCommand implements Runnable {
     return HeardKey.of(written.notes().stream().map(Placed::note).toList());
   }
 
+  private static Map<String, Object> tree(Transcription written, Optional<ChartPlaces> places) {
+    Key heard = key(written);
+    return TranscriptionJson.tree(
+        written,
+        note -> name(places.map(p -> p.key(note)).orElse(heard), note),
+        note -> places.map(p -> p.position(note)));
+  }
+
   private static String name(Key key, HeardNote note) {
     return key.spell((int) Math.round(note.reached())).toString();
   }
@@ -194,6 +223,18 @@ final class TranscribeCommand implements Runnable {
     PrintWriter out = spec.commandLine().getOut();
     out.print(text);
     out.flush();
+  }
+
+  /** Reads where bar 1 is, in seconds; before the recording's start when negative. */
+  static final class ToOffset implements ITypeConverter<Double> {
+    @Override
+    public Double convert(String text) {
+      if (!text.matches("-?[0-9]{1,5}(\\.[0-9]{1,6})?")) {
+        throw new TypeConversionException(
+            "\"" + text + "\" is no place in a recording: I expected seconds such as 2.35");
+      }
+      return Double.valueOf(text);
+    }
   }
 
   /** Reads the number of a channel. */

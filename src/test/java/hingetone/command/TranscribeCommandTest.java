@@ -92,6 +92,24 @@ class TranscribeCommandTest extends ProgramRun {
   }
 
   @Test
+  void with_a_chart_each_note_has_its_place() throws IOException {
+    Path chart =
+        Files.writeString(
+            folder.resolve("quay.yaml"),
+            "title: Quay\ntempo: 150\ncount-in: 0\nsections:\n  a:\n    key: G minor\n"
+                + "    bars: |\n      | Gm7 | Cm7 |\n");
+    String sound = line(0).toString();
+    assertThat(run("transcribe", sound, "--json", "--chart", chart.toString(), "--offset", "0.2"))
+        .isZero();
+    JsonNode notes = new ObjectMapper().readTree(out.toString()).get("notes");
+    assertThat(notes.get(0).get("position").toString()).isEqualTo("{\"bar\":1,\"beat\":\"1\"}");
+    assertThat(notes.get(5).get("position").toString()).isEqualTo("{\"bar\":2,\"beat\":\"2\"}");
+    assertThat(notes.get(1).get("note").asText()).isEqualTo("Bb3");
+    assertThat(run("transcribe", sound, "--json", "--chart", chart.toString())).isEqualTo(2);
+    assertThat(err.toString()).contains("it has 6 notes, and I need 8").contains("--offset 2.35");
+  }
+
+  @Test
   void silence_is_written_down_as_no_notes_with_a_warning() throws IOException {
     assertThat(run("transcribe", wav(new float[2 * RATE]).toString(), "--json")).isZero();
     assertThat(err.toString()).contains("is it silent?");

@@ -1,0 +1,109 @@
+package hingetone.command;
+
+import hingetone.chart.Chart;
+import hingetone.chart.ChartReader;
+import hingetone.chart.Form;
+import hingetone.hearing.Alignment;
+import hingetone.hearing.HeardNote;
+import hingetone.hearing.Transcription;
+import hingetone.hearing.Transcription.Placed;
+import hingetone.text.Reading;
+import hingetone.text.Source;
+import hingetone.text.TextFile;
+import hingetone.theory.Key;
+import hingetone.time.Beats;
+import hingetone.time.Position;
+import hingetone.time.TempoMap;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+
+/**
+ * Where the notes of a recording lie in a chart.
+ *
+ * @param form the chart's bars
+ * @param alignment where the recording lies in them
+ */
+record ChartPlaces(Form form, Alignment alignment) {
+
+  /** Reads a chart; its problems end the command. */
+  static Chart read(String file) {
+    Reading<Source> text = TextFile.read(file);
+    Source source = text.value().orElseThrow(() -> CommandFailure.problems(text.problems()));
+    Reading<Chart> reading = ChartReader.read(source);
+    return reading.value().orElseThrow(() -> CommandFailure.problems(reading.problems()));
+  }
+
+  /**
+   * Finds the place of a recording, or takes the one that is given.
+   *
+   * @param offset seconds from the start of the recording to bar 1, where it is given
+   * @throws CommandFailure with the reason where it cannot be found
+   */
+  static ChartPlaces of(Chart chart, Transcription written, Optional<Double> offset) {
+    Form form = Form.of(chart);
+    TempoMap tempos = tempos(form, written.seconds());
+    List<HeardNote> notes = written.notes().stream().map(Placed::note).toList();
+    if (offset.isPresent()) {
+      return new ChartPlaces(form, Alignment.at(offset.get(), tempos, notes));
+    }
+    Beats countIn = form.startOf(1).minus(form.startOf(1 - chart.countIn()));
+    double expected = -tempos.micros(countIn.negated()) / 1e6;
+    Alignment found =
+        Alignment.find(notes, tempos, expected, place -> keyAt(form, place))
+            .orElseThrow(
+                () ->
+                    refused(
+                        "it has " + notes.size() + " notes, and I need " + Alignment.FEWEST_NOTES));
+    if (found.closeness() < Alignment.LEAST_CLOSENESS) {
+      throw refused("its notes keep to no beat within 4 % of the chart's tempo");
+    }
+    return new ChartPlaces(form, found);
+  }
+
+  private static CommandFailure refused(String reason) {
+    return CommandFailure.wrongInput(
+        "I cannot tell where the recording lies in the chart: "
+            + reason
+            + ". Say where bar 1 is, in seconds from the recording's start: --offset 2.35");
+  }
+
+  /** The tempos of as many laps as a recording may take. */
+  private static TempoMap tempos(Form form, double seconds) {
+    List<TempoMap.Step> steps = new ArrayList<>();
+    Beats last = Beats.ZERO;
+    double left = seconds * 1.1 + 60;
+    for (int bar = 1; left > 0; bar++) {
+      Form.Bar here = form.bar(bar);
+      Beats quarters = here.section().tempo().quartersPerMinute(here.meter());
+      if (!quarters.equals(last)) {
+        steps.add(new TempoMap.Step(form.startOf(bar), quarters));
+        last = quarters;
+      }
+      left -= 60 * here.meter().barLength().toDouble() / quarters.toDouble();
+    }
+    return new TempoMap(steps);
+  }
+
+  private static Key keyAt(Form form, Beats place) {
+    return form.bar(form.position(place).bar()).key();
+  }
+
+  Position position(HeardNote note) {
+    return form.position(alignment.place(note.at()));
+  }
+
+  Key key(HeardNote note) {
+    return keyAt(form, alignment.place(note.at()));
+  }
+
+  /** For people: where bar 1 is, and the tempo that was played. */
+  String summary() {
+    return String.format(
+        Locale.ROOT,
+        "bar 1 at %.2f s, %.1f %% of the chart's tempo",
+        alignment.offset(),
+        100 * alignment.ratio());
+  }
+}
