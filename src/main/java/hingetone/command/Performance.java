@@ -1,12 +1,7 @@
 package hingetone.command;
 
-import hingetone.chart.Chart;
 import hingetone.chart.Form;
-import hingetone.chart.PhraseTurn.Role;
-import hingetone.exchange.Plan;
 import hingetone.exchange.Shown;
-import hingetone.ground.Ground;
-import hingetone.neck.Fretboard;
 import hingetone.screen.Band;
 import hingetone.screen.Facts;
 import hingetone.screen.Look;
@@ -16,7 +11,6 @@ import hingetone.screen.Runner;
 import hingetone.screen.Settings;
 import hingetone.screen.Size;
 import hingetone.screen.State;
-import hingetone.screen.Survey;
 import hingetone.screen.Viewer;
 import hingetone.screen.terminal.TerminalScreen;
 import hingetone.text.Printable;
@@ -33,15 +27,11 @@ import java.io.InputStreamReader;
 import java.io.PrintWriter;
 import java.nio.charset.Charset;
 import java.util.Optional;
-import java.util.Set;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CompletionException;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
-import java.util.function.BiFunction;
 import java.util.function.Consumer;
-import java.util.function.Supplier;
-import java.util.stream.Collectors;
 
 /**
  * Playing before a screen: the transport and the screen side by side, each told what the other
@@ -65,22 +55,7 @@ final class Performance {
     Runnable listen(Consumer<Message> keys);
   }
 
-  /**
-   * What is played.
-   *
-   * @param feel its groove's name
-   * @param laps makes its laps, with example phrases where some are shown, the next crossing
-   *     counted from a place
-   * @param next the same chart in the next groove that fits; empty where there is no other
-   */
-  record Music(
-      String feel,
-      BiFunction<Optional<Shown>, Position, LapSource> laps,
-      Supplier<Optional<Music>> next) {}
-
-  private final Chart chart;
   private final Form form;
-  private final boolean leftHanded;
   private final Optional<Command.Ramp> ramp;
   private final Output output;
   private final Pedals pedals;
@@ -92,40 +67,25 @@ final class Performance {
             thread.setDaemon(true);
             return thread;
           });
-  private volatile CompletableFuture<Music> music;
-  private volatile String feel;
-  private volatile Optional<Shown> shown;
-  private volatile Position shownFrom;
+  private volatile Arrangement arrangement;
 
   /**
    * A performance that has not begun.
    *
-   * @param feel the groove's name
-   * @param music what is played, when it is ready; the picture does not wait for it
-   * @param shown which example phrases the machine plays
    * @param ramp how the tempo goes from lap to lap
    */
   Performance(
-      Chart chart,
-      String feel,
-      CompletableFuture<Music> music,
-      boolean leftHanded,
-      Optional<Shown> shown,
+      Arrangement arrangement,
       Optional<Command.Ramp> ramp,
       Output output,
       Pedals pedals,
       ScreenSettings kept) {
-    this.pedals = pedals;
-    this.chart = chart;
-    this.form = Form.of(chart);
-    this.feel = feel;
-    this.music = music;
-    this.leftHanded = leftHanded;
-    this.output = output;
-    this.kept = kept;
-    this.shown = shown;
+    this.arrangement = arrangement;
+    this.form = Form.of(arrangement.chart());
     this.ramp = ramp;
-    this.shownFrom = Position.of(1 - chart.countIn(), 1);
+    this.output = output;
+    this.pedals = pedals;
+    this.kept = kept;
   }
 
   /** Plays on the full screen until the player leaves. */
@@ -138,18 +98,17 @@ final class Performance {
 
   /** Plays on a screen until the player leaves. */
   void on(TerminalScreen screen, Look look) {
-    Facts sketch = Survey.sketch(chart.title(), feel, board(), Plan.of(chart, form));
     Consumer<Consumer<Message>> listen =
         messages -> {
           screen.listen(messages);
-          worker.execute(() -> messages.accept(new Message.Learned(facts(0))));
+          worker.execute(() -> messages.accept(new Message.Learned(arrangement.facts(0))));
         };
-    run(state(sketch, look.ascii(), screen.size()), screen, listen);
+    run(state(arrangement.sketch(), look.ascii(), screen.size()), screen, listen);
   }
 
   /** Plays with a line of text for each event; a word typed and Enter is a key. */
   void inLines(PrintWriter out, boolean readsKeys) {
-    State start = state(facts(0), true, new Size(0, 0));
+    State start = state(arrangement.facts(0), true, new Size(0, 0));
     Viewer lines =
         new Viewer() {
           @Override
@@ -168,30 +127,6 @@ final class Performance {
     return State.of(facts, band, kept.read(), ascii, size);
   }
 
-  private Fretboard board() {
-    return new Fretboard(chart.tuning(), chart.capo(), Fretboard.USUAL_FRETS, leftHanded);
-  }
-
-  private Facts facts(int shift) {
-    Chart sounding = shift == 0 ? chart : chart.shifted(shift);
-    Form bars = Form.of(sounding);
-    Ground ground = Ground.of(bars, board());
-    Plan plan = Plan.of(sounding, bars).withMachine(machine());
-    return Survey.of(chart.title(), feel, ground, plan);
-  }
-
-  /** Who speaks is shown as the machine where it plays an example of all such phrases. */
-  private Set<Role> machine() {
-    return Set.of(Role.STATEMENT, Role.REPLY).stream()
-        .filter(role -> shown.filter(which -> which.showsAll(role)).isPresent())
-        .collect(Collectors.toSet());
-  }
-
-  /** The laps of the band, with the example phrases chosen. */
-  private LapSource laps() {
-    return music.join().laps().apply(shown, shownFrom);
-  }
-
   /**
    * The screen is shown first; the output is opened meanwhile, and the band begins when it is
    * there.
@@ -208,7 +143,9 @@ final class Performance {
         CompletableFuture.supplyAsync(
             () ->
                 output.open(
-                    laps(), hearing::hear, words -> runner.offer(new Message.Notice(words))));
+                    arrangement.laps(),
+                    hearing::hear,
+                    words -> runner.offer(new Message.Notice(words))));
     opening.whenComplete(
         (transport, failure) -> {
           if (failure == null) {
@@ -247,21 +184,17 @@ final class Performance {
     return new Stage(
         transport,
         () -> worker.execute(() -> nextGroove(transport, runner)),
-        next -> worker.execute(() -> hear(next.apply(shown), transport, runner)),
+        next -> worker.execute(() -> hear(next.apply(arrangement.shown()), transport, runner)),
         settings -> keep(settings, runner));
   }
 
   /** Other example phrases from the next bar on. */
   private void hear(Optional<Shown> other, Transport transport, Runner runner) {
-    Optional<Shown> before = shown;
-    shown = other;
     int bar = transport.playhead().at(Clock.SYSTEM.nanos()).position().bar();
-    shownFrom = Position.of(bar + 1, 1);
     try {
-      transport.follow(laps());
+      follow(arrangement.showing(other, Position.of(bar + 1, 1)), transport);
     } catch (CommandFailure e) {
       // A phrase file of the player's own that cannot be read: the music goes on as it was.
-      shown = before;
       runner.offer(new Message.Notice(e.getMessage().lines().findFirst().orElse("")));
       return;
     }
@@ -271,19 +204,20 @@ final class Performance {
   }
 
   private void nextGroove(Transport transport, Runner runner) {
-    Optional<Music> next = music.join().next().get();
-    next.ifPresent(
-        other -> {
-          music = CompletableFuture.completedFuture(other);
-          feel = other.feel();
-          transport.follow(laps());
-        });
+    Optional<Arrangement> next = arrangement.inNextGroove();
+    next.ifPresent(other -> follow(other, transport));
     String words = next.map(other -> "Groove: " + other.feel()).orElse("No other groove fits.");
     runner.offer(new Message.Notice(words));
   }
 
+  /** Plays another arrangement from the next bar on; what cannot be played changes nothing. */
+  private void follow(Arrangement other, Transport transport) {
+    transport.follow(other.laps());
+    arrangement = other;
+  }
+
   private void learn(int shift, Runner runner) {
-    worker.execute(() -> runner.offer(new Message.Learned(facts(shift))));
+    worker.execute(() -> runner.offer(new Message.Learned(arrangement.facts(shift))));
   }
 
   private void keep(Settings settings, Runner runner) {

@@ -2,7 +2,7 @@ package hingetone.command;
 
 import hingetone.backing.Backing;
 import hingetone.chart.Chart;
-import hingetone.command.Performance.Music;
+import hingetone.command.Arrangement.Music;
 import hingetone.exchange.Lead;
 import hingetone.exchange.Prompt;
 import hingetone.exchange.Shown;
@@ -96,14 +96,11 @@ final class PlayCommand implements Runnable {
     Grooves grooves = chartArguments.grooves();
     Setup setup = laps.map(n -> Setup.USUAL.withLaps(n).withEnding(1)).orElse(Setup.USUAL);
     String feel = Grooves.nameOf(chart.form().get(0).groove().orElse(Grooves.PLAIN));
+    CompletableFuture<Music> music =
+        CompletableFuture.supplyAsync(() -> music(chart, grooves, chartArguments.backing(chart)));
     Performance performance =
         new Performance(
-            chart,
-            feel,
-            CompletableFuture.supplyAsync(
-                () -> music(chart, grooves, chartArguments.backing(chart))),
-            chartArguments.leftHanded,
-            showMe,
+            Arrangement.of(chart, chartArguments.leftHanded, feel, music, showMe),
             ramp,
             (lap, listener, say) -> output.open(lap, setup, listener, say),
             in.map(PlayCommand::pedals).orElse(keys -> () -> {}),

@@ -40,13 +40,9 @@ class PerformanceTest {
   private final Chart chart = ChartReader.read(new Source("", CHART)).value().orElseThrow();
 
   private Performance performance(
-      CompletableFuture<Performance.Music> music, Performance.Pedals pedals) {
+      CompletableFuture<Arrangement.Music> music, Performance.Pedals pedals) {
     return new Performance(
-        chart,
-        "plain",
-        music,
-        false,
-        Optional.empty(),
+        Arrangement.of(chart, false, "plain", music, Optional.empty()),
         Optional.empty(),
         (laps, listener, say) -> {
           say.accept("No sound here.");
@@ -56,10 +52,10 @@ class PerformanceTest {
         new ScreenSettings(folder));
   }
 
-  private CompletableFuture<Performance.Music> band() {
+  private CompletableFuture<Arrangement.Music> band() {
     Backing backing = Backing.of(chart, Grooves.builtIn());
     return CompletableFuture.completedFuture(
-        new Performance.Music(
+        new Arrangement.Music(
             "plain", (shown, from) -> lap -> backing.lapOf(lap, 1), Optional::empty));
   }
 
@@ -98,7 +94,7 @@ class PerformanceTest {
 
   @Test
   void a_band_that_cannot_be_made_ends_it_with_the_reason() {
-    CompletableFuture<Performance.Music> none =
+    CompletableFuture<Arrangement.Music> none =
         CompletableFuture.failedFuture(CommandFailure.couldNot("There is no such groove."));
     Performance performance = performance(none, keys -> () -> {});
     assertThatThrownBy(() -> performance.inLines(new PrintWriter(text), false))

@@ -154,13 +154,10 @@ final class ScreenMeasure {
   }
 
   private static Performance performance(Chart chart, LapSource laps, List<Moment.Underrun> dry) {
-    Performance.Music music = new Performance.Music("", (shown, from) -> laps, Optional::empty);
+    Arrangement.Music music = new Arrangement.Music("", (shown, from) -> laps, Optional::empty);
     return new Performance(
-        chart,
-        "measured",
-        CompletableFuture.completedFuture(music),
-        false,
-        Optional.empty(),
+        Arrangement.of(
+            chart, false, "measured", CompletableFuture.completedFuture(music), Optional.empty()),
         Optional.empty(),
         (source, listener, say) -> {
           try {
