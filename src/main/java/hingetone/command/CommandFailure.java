@@ -2,7 +2,9 @@ package hingetone.command;
 
 import hingetone.text.Diagnostic;
 import hingetone.text.Printable;
+import java.io.UncheckedIOException;
 import java.util.List;
+import java.util.concurrent.CompletionException;
 import java.util.stream.Collectors;
 
 /** Ends a command with a message for people and an exit status. */
@@ -14,6 +16,32 @@ final class CommandFailure extends RuntimeException {
   private CommandFailure(int status, String message) {
     super(message);
     this.status = status;
+  }
+
+  private CommandFailure(String message, Throwable cause) {
+    super(message, cause);
+    this.status = ExitStatus.FAILED;
+  }
+
+  /**
+   * What anything thrown means to people: itself if it was meant for them, a device or a file that
+   * failed, else a fault of the program.
+   */
+  static CommandFailure of(Throwable thrown) {
+    if (thrown instanceof CommandFailure failure) {
+      return failure;
+    }
+    if (thrown instanceof CompletionException && thrown.getCause() != null) {
+      return of(thrown.getCause());
+    }
+    if (thrown instanceof UncheckedIOException) {
+      return new CommandFailure(Printable.line(thrown.getMessage()), thrown);
+    }
+    return new CommandFailure(
+        "hingetone met a fault of its own: "
+            + Printable.line(thrown.toString())
+            + "\nPlease report it with the output of the same command and --debug.",
+        thrown);
   }
 
   /** The input or the usage is wrong, in one line. */

@@ -52,11 +52,12 @@ final class Hearing {
     } else if (moment instanceof Moment.Finished) {
       ahead.add(moment);
     } else {
-      tell(moment);
+      tell(moment, screen);
     }
   }
 
-  private void tell(Moment moment) {
+  /** Tells a screen of what is not tied to a time: losses, troubles, changes. */
+  static void tell(Moment moment, Consumer<Message> screen) {
     if (moment instanceof Moment.Changed changed) {
       screen.accept(new Message.Set(Stage.band(changed.status())));
       screen.accept(new Message.Moved(Stage.phase(changed.status())));

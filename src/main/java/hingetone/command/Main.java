@@ -48,9 +48,9 @@ public final class Main {
       int status = gated(parsed);
       line.getOut().flush();
       return status;
-    } catch (CommandFailure e) {
-      // Help and version are printed outside of every command.
-      return explain(e, line.getErr());
+    } catch (CommandFailure | Error e) {
+      // Help and version are printed outside of every command, and errors are nobody's to handle.
+      return explain(CommandFailure.of(e), line);
     }
   }
 
@@ -99,23 +99,16 @@ public final class Main {
   }
 
   private static int explainFailure(Exception problem, CommandLine command, ParseResult parsed) {
-    PrintWriter err = new GatedWriter(command.getErr());
-    int status = ExitStatus.FAILED;
-    if (problem instanceof CommandFailure failure) {
-      status = explain(failure, err);
-    } else {
-      err.println("hingetone met a fault of its own: " + Printable.line(problem.toString()));
-      err.println("Please report it with the output of the same command and --debug.");
-    }
-    if (isDebugging(command)) {
-      problem.printStackTrace(err);
-    }
-    return status;
+    return explain(CommandFailure.of(problem), command);
   }
 
-  private static int explain(CommandFailure failure, PrintWriter err) {
+  private static int explain(CommandFailure failure, CommandLine command) {
+    PrintWriter err = new GatedWriter(command.getErr());
     if (!failure.getMessage().isEmpty()) {
       err.println(failure.getMessage());
+    }
+    if (isDebugging(command)) {
+      failure.printStackTrace(err);
     }
     return failure.status();
   }

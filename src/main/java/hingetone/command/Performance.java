@@ -3,6 +3,7 @@ package hingetone.command;
 import hingetone.chart.Form;
 import hingetone.exchange.Shown;
 import hingetone.screen.Band;
+import hingetone.screen.Effect;
 import hingetone.screen.Facts;
 import hingetone.screen.Look;
 import hingetone.screen.Message;
@@ -26,11 +27,12 @@ import java.io.IOException;
 import java.io.InputStreamReader;
 import java.io.PrintWriter;
 import java.nio.charset.Charset;
+import java.util.ArrayDeque;
+import java.util.Deque;
 import java.util.Optional;
-import java.util.concurrent.CompletableFuture;
-import java.util.concurrent.CompletionException;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
+import java.util.concurrent.TimeUnit;
 import java.util.function.Consumer;
 
 /**
@@ -38,6 +40,8 @@ import java.util.function.Consumer;
  * does, and one ordered end of both.
  */
 final class Performance {
+  private static final int END_SECONDS = 2;
+
   /** Opens the output for some laps. */
   interface Output {
     /**
@@ -60,13 +64,13 @@ final class Performance {
   private final Output output;
   private final Pedals pedals;
   private final ScreenSettings kept;
-  private final ExecutorService worker =
-      Executors.newSingleThreadExecutor(
-          task -> {
-            Thread thread = new Thread(task, "facts");
-            thread.setDaemon(true);
-            return thread;
-          });
+  private final ExecutorService facts = oneThread("facts");
+  private final ExecutorService stage = oneThread("stage");
+
+  // Known on the thread of the stage only.
+  private final Deque<Runnable> ends = new ArrayDeque<>();
+  private Optional<Stage> open = Optional.empty();
+
   private volatile Arrangement arrangement;
 
   /**
@@ -101,7 +105,7 @@ final class Performance {
     Consumer<Consumer<Message>> listen =
         messages -> {
           screen.listen(messages);
-          worker.execute(() -> messages.accept(new Message.Learned(arrangement.facts(0))));
+          learn(0, messages);
         };
     run(state(arrangement.sketch(), look.ascii(), screen.size()), screen, listen);
   }
@@ -134,80 +138,85 @@ final class Performance {
    * @param listen is given who takes keys
    */
   private void run(State start, Viewer viewer, Consumer<Consumer<Message>> listen) {
-    CompletableFuture<Stage> stage = new CompletableFuture<>();
-    Runner runner =
-        new Runner(start, viewer, effect -> stage.thenAccept(there -> there.perform(effect)));
-    Hearing hearing = new Hearing(form, Clock.SYSTEM, runner::offer, shift -> learn(shift, runner));
-    listen.accept(runner::offer);
-    CompletableFuture<Transport> opening =
-        CompletableFuture.supplyAsync(
-            () ->
-                output.open(
-                    arrangement.laps(),
-                    hearing::hear,
-                    words -> runner.offer(new Message.Notice(words))));
-    opening.whenComplete(
-        (transport, failure) -> {
-          if (failure == null) {
-            stage.complete(begin(transport, hearing, runner));
-          } else {
-            runner.offer(new Message.Over());
-          }
-        });
-    Runnable endOfPedals = pedals.listen(runner::offer);
-    try {
-      runner.run();
-    } finally {
-      endOfPedals.run();
-      end(opening);
-    }
-  }
-
-  private static void end(CompletableFuture<Transport> opening) {
-    try {
-      opening.join().close();
-    } catch (CompletionException e) {
-      if (e.getCause() instanceof CommandFailure failure) {
-        throw failure;
+    Runner runner = new Runner(start, viewer, effect -> stage.execute(() -> perform(effect)));
+    try (Faults faults = new Faults(() -> runner.offer(new Message.Over()))) {
+      listen.accept(runner::offer);
+      stage.execute(() -> begin(runner::offer));
+      try {
+        runner.run();
+      } finally {
+        end();
       }
-      throw e;
+      faults.check();
     }
   }
 
-  private Stage begin(Transport transport, Hearing hearing, Runner runner) {
+  private void begin(Consumer<Message> screen) {
+    Hearing hearing = new Hearing(form, Clock.SYSTEM, screen, shift -> learn(shift, screen));
+    Consumer<String> say = words -> screen.accept(new Message.Notice(words));
+    Transport transport = output.open(arrangement.laps(), hearing::hear, say);
+    ends.push(transport::close);
     Runtime.getRuntime().addShutdownHook(new Thread(transport::close, "last notes"));
-    Thread ears = new Thread(() -> hearing.run(transport.playhead()), "hearing");
-    ears.setDaemon(true);
+    Thread ears = daemon(() -> hearing.run(transport.playhead()), "hearing");
     ears.start();
+    ends.push(ears::interrupt);
+    ends.push(pedals.listen(screen));
+    open =
+        Optional.of(
+            new Stage(
+                transport,
+                () -> later(screen, () -> nextGroove(transport, screen)),
+                next ->
+                    later(screen, () -> hear(next.apply(arrangement.shown()), transport, screen)),
+                settings -> later(screen, () -> keep(settings, screen))));
     ramp.ifPresent(transport::send);
     transport.send(new Command.Play());
-    return new Stage(
-        transport,
-        () -> worker.execute(() -> nextGroove(transport, runner)),
-        next -> worker.execute(() -> hear(next.apply(arrangement.shown()), transport, runner)),
-        settings -> keep(settings, runner));
+  }
+
+  private void perform(Effect effect) {
+    open.ifPresent(there -> there.perform(effect));
+  }
+
+  /** Ends what was begun, the latest first; an output that hangs is left to itself. */
+  private void end() {
+    stage.execute(() -> ends.forEach(Runnable::run));
+    stage.shutdown();
+    try {
+      stage.awaitTermination(END_SECONDS, TimeUnit.SECONDS);
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    }
+  }
+
+  /**
+   * Does what takes its time; where it fails the player is told, and the music goes on as it was.
+   */
+  private void later(Consumer<Message> screen, Runnable work) {
+    facts.execute(
+        () -> {
+          try {
+            work.run();
+          } catch (RuntimeException e) {
+            String words = CommandFailure.of(e).getMessage();
+            screen.accept(new Message.Notice(words.lines().findFirst().orElse("")));
+          }
+        });
   }
 
   /** Other example phrases from the next bar on. */
-  private void hear(Optional<Shown> other, Transport transport, Runner runner) {
+  private void hear(Optional<Shown> other, Transport transport, Consumer<Message> screen) {
     int bar = transport.playhead().at(Clock.SYSTEM.nanos()).position().bar();
-    try {
-      follow(arrangement.showing(other, Position.of(bar + 1, 1)), transport);
-    } catch (CommandFailure e) {
-      // A phrase file of the player's own that cannot be read: the music goes on as it was.
-      runner.offer(new Message.Notice(e.getMessage().lines().findFirst().orElse("")));
-      return;
-    }
-    learn(transport.status().keyShift(), runner);
+    follow(arrangement.showing(other, Position.of(bar + 1, 1)), transport);
+    learn(transport.status().keyShift(), screen);
     String words = other.map(which -> "Listen to " + which.words() + ".").orElse("All yours.");
-    runner.offer(new Message.Notice(words));
+    screen.accept(new Message.Notice(words));
   }
 
-  private void nextGroove(Transport transport, Runner runner) {
+  private void nextGroove(Transport transport, Consumer<Message> screen) {
     Optional<Arrangement> next = arrangement.inNextGroove();
     next.ifPresent(other -> follow(other, transport));
     String words = next.map(other -> "Groove: " + other.feel()).orElse("No other groove fits.");
-    runner.offer(new Message.Notice(words));
+    screen.accept(new Message.Notice(words));
   }
 
   /** Plays another arrangement from the next bar on; what cannot be played changes nothing. */
@@ -216,34 +225,38 @@ final class Performance {
     arrangement = other;
   }
 
-  private void learn(int shift, Runner runner) {
-    worker.execute(() -> runner.offer(new Message.Learned(arrangement.facts(shift))));
+  private void learn(int shift, Consumer<Message> screen) {
+    later(screen, () -> screen.accept(new Message.Learned(arrangement.facts(shift))));
   }
 
-  private void keep(Settings settings, Runner runner) {
-    worker.execute(
-        () -> {
-          try {
-            kept.keep(settings);
-          } catch (IOException e) {
-            runner.offer(new Message.Notice("This choice cannot be kept: " + e.getMessage()));
-          }
-        });
+  private void keep(Settings settings, Consumer<Message> screen) {
+    try {
+      kept.keep(settings);
+    } catch (IOException e) {
+      screen.accept(new Message.Notice("This choice cannot be kept: " + e.getMessage()));
+    }
   }
 
   /** A line is a key by its name, an empty one the space bar. */
   private static void readWords(Consumer<Message> keys) {
-    Thread reading =
-        new Thread(
-            () -> {
-              BufferedReader in =
-                  new BufferedReader(new InputStreamReader(System.in, Charset.defaultCharset()));
-              in.lines()
-                  .map(line -> line.isBlank() ? "space" : line.strip())
-                  .forEach(key -> keys.accept(new Message.Stroke(key, System.nanoTime())));
-            },
-            "words");
-    reading.setDaemon(true);
-    reading.start();
+    Runnable reading =
+        () -> {
+          BufferedReader in =
+              new BufferedReader(new InputStreamReader(System.in, Charset.defaultCharset()));
+          in.lines()
+              .map(line -> line.isBlank() ? "space" : line.strip())
+              .forEach(key -> keys.accept(new Message.Stroke(key, System.nanoTime())));
+        };
+    daemon(reading, "words").start();
+  }
+
+  private static ExecutorService oneThread(String name) {
+    return Executors.newSingleThreadExecutor(work -> daemon(work, name));
+  }
+
+  private static Thread daemon(Runnable work, String name) {
+    Thread thread = new Thread(work, name);
+    thread.setDaemon(true);
+    return thread;
   }
 }

@@ -163,7 +163,10 @@ final class PlayCommand implements Runnable {
       try {
         PortInput input =
             PortInput.open(
-                found, PortInput.Filter.ALL, received -> press(received, keys), moment -> {});
+                found,
+                PortInput.Filter.ALL,
+                received -> press(received, keys),
+                moment -> Hearing.tell(moment, keys));
         return input::close;
       } catch (PortFailure e) {
         throw CommandFailure.couldNot(e.getMessage());

@@ -143,7 +143,20 @@ public final class OutputLine implements AutoCloseable {
    * @return whether the line took it all; {@code false} while the line is closed or lost
    */
   public boolean write(float[] stereo, int frames) {
-    if (closed || lost || (isStarved() && !recover())) {
+    if (closed || lost) {
+      return false;
+    }
+    try {
+      lost = !takes(stereo, frames);
+    } catch (RuntimeException e) {
+      // A driver whose device has gone throws whatever it likes.
+      lost = true;
+    }
+    return !lost;
+  }
+
+  private boolean takes(float[] stereo, int frames) {
+    if (isStarved() && !recover()) {
       return false;
     }
     if (bytes.length < frames * Pcm16.FRAME_BYTES) {
@@ -153,21 +166,11 @@ public final class OutputLine implements AutoCloseable {
     if (written == writtenBefore) {
       openedAt = clock.nanos();
     }
-    int taken = taken(frames);
+    int taken = line.write(bytes, 0, frames * Pcm16.FRAME_BYTES) / Pcm16.FRAME_BYTES;
     written += taken;
     long now = clock.nanos();
     playhead.observe(now, writtenBefore + Math.min(line.getLongFramePosition(), mostPlayed(now)));
-    lost = taken < frames;
-    return !lost;
-  }
-
-  private int taken(int frames) {
-    try {
-      return line.write(bytes, 0, frames * Pcm16.FRAME_BYTES) / Pcm16.FRAME_BYTES;
-    } catch (RuntimeException e) {
-      // A driver whose device has gone throws whatever it likes.
-      return 0;
-    }
+    return taken == frames;
   }
 
   /**
@@ -207,7 +210,7 @@ public final class OutputLine implements AutoCloseable {
     closeWithinLimit(line);
     try {
       line = openLine(settings, (grown ? 2 : 1) * settings.bufferMillis());
-    } catch (SoundFailure e) {
+    } catch (SoundFailure | RuntimeException e) {
       lost = true;
       return false;
     }
@@ -264,6 +267,8 @@ public final class OutputLine implements AutoCloseable {
   private static void closeWithinLimit(SourceDataLine line) {
     Thread closing = new Thread(line::close, "sound output closing");
     closing.setDaemon(true);
+    // A vanished device may refuse to be closed; there is nothing left to do about it.
+    closing.setUncaughtExceptionHandler((thread, refusal) -> {});
     closing.start();
     try {
       closing.join(CLOSE_LIMIT_MILLIS);

@@ -89,8 +89,17 @@ public final class PortInput extends WatchedPort<Transmitter> {
     if (ofChannel && message instanceof ShortMessage m) {
       Received received = Received.of(nanos, m);
       if (filter.passes(received)) {
-        player.accept(received);
+        pass(received);
       }
+    }
+  }
+
+  /** The system's thread that calls here must not meet a fault of ours. */
+  private void pass(Received received) {
+    try {
+      player.accept(received);
+    } catch (RuntimeException e) {
+      tell(new Moment.Trouble("A message from the MIDI input was lost: " + e));
     }
   }
 

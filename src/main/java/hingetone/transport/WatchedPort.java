@@ -24,12 +24,17 @@ abstract class WatchedPort<E extends AutoCloseable> implements AutoCloseable {
   private final Consumer<Moment> listener;
   private volatile Optional<Open<E>> open = Optional.empty();
   private volatile boolean closed;
+  private boolean looks = true;
   private volatile Optional<ScheduledExecutorService> watch = Optional.empty();
 
   WatchedPort(String name, Port.Direction direction, Consumer<Moment> listener) {
     this.name = name;
     this.direction = direction;
     this.listener = listener;
+  }
+
+  final void tell(Moment moment) {
+    listener.accept(moment);
   }
 
   /** Takes hold of an open device. */
@@ -97,8 +102,23 @@ abstract class WatchedPort<E extends AutoCloseable> implements AutoCloseable {
     }
   }
 
-  /** Looks whether the port is still there, or there again. */
+  /**
+   * Looks whether the port is still there, or there again. Where the system cannot say, it is told
+   * once and nothing changes.
+   */
   final void check() {
+    try {
+      look();
+      looks = true;
+    } catch (RuntimeException e) {
+      if (looks) {
+        listener.accept(new Moment.Trouble("The MIDI ports cannot be listed: " + e));
+      }
+      looks = false;
+    }
+  }
+
+  private void look() {
     Optional<Open<E>> now = open;
     Optional<MidiDevice> device = Ports.device(name, direction);
     if (closed) {

@@ -3,11 +3,16 @@ package hingetone.command;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
+import java.io.PrintWriter;
+import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 import picocli.CommandLine;
+import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.OptionSpec;
 
 class CommandLineTest extends ProgramRun {
@@ -66,6 +71,34 @@ class CommandLineTest extends ProgramRun {
             "1");
     assertThat(status).isEqualTo(ExitStatus.WRONG_INPUT);
     assertThat(err.toString()).containsIgnoringCase("MIDI output").doesNotContain("fault");
+  }
+
+  @ParameterizedTest
+  @ValueSource(booleans = {false, true})
+  void whatever_a_command_throws_is_two_lines_and_status_1_its_trace_only_when_asked_for(
+      boolean debug) {
+    for (Throwable thrown : List.of(new IllegalStateException("odd"), new StackOverflowError())) {
+      CommandLine line = Main.commandLine();
+      line.addSubcommand("odd", new Odd(thrown));
+      StringWriter said = new StringWriter();
+      line.setErr(new PrintWriter(said, true));
+      String[] args = debug ? new String[] {"odd", "--debug"} : new String[] {"odd"};
+      assertThat(line.execute(args)).isEqualTo(ExitStatus.FAILED);
+      assertThat(said.toString())
+          .startsWith("hingetone met a fault of its own: " + thrown + "\nPlease report it");
+      assertThat(said.toString().lines().count() > 2).isEqualTo(debug);
+    }
+  }
+
+  @Command
+  private record Odd(Throwable thrown) implements Runnable {
+    @Override
+    public void run() {
+      if (thrown instanceof Error error) {
+        throw error;
+      }
+      throw (RuntimeException) thrown;
+    }
   }
 
   @Test

@@ -52,6 +52,7 @@ public final class FakeSoundOutput implements AutoCloseable {
   private volatile int opened;
   private volatile boolean hangs;
   private volatile boolean gone;
+  private volatile boolean throwing;
   private volatile boolean holdsWriter;
 
   private FakeSoundOutput(Pace pace) {
@@ -106,6 +107,18 @@ public final class FakeSoundOutput implements AutoCloseable {
   /** Lines can be opened again. */
   public void comeBack() {
     gone = false;
+    throwing = false;
+  }
+
+  /** From now on whatever is asked of a line throws, as with a driver that is broken. */
+  public void startThrowing() {
+    throwing = true;
+  }
+
+  private void serve() {
+    if (throwing) {
+      throw new IllegalStateException("the driver is broken");
+    }
   }
 
   /**
@@ -277,6 +290,7 @@ public final class FakeSoundOutput implements AutoCloseable {
 
     @Override
     public void open(AudioFormat wanted, int bytes) throws LineUnavailableException {
+      output.serve();
       if (output.gone) {
         throw new LineUnavailableException("the device is gone");
       }
@@ -299,6 +313,7 @@ public final class FakeSoundOutput implements AutoCloseable {
 
     @Override
     public int write(byte[] bytes, int offset, int length) {
+      output.serve();
       int frames = length / format.getFrameSize();
       if (output.pace == Pace.REAL_TIME) {
         startWhenEmpty();
@@ -353,6 +368,7 @@ public final class FakeSoundOutput implements AutoCloseable {
 
     @Override
     public int available() {
+      output.serve();
       // A free output takes all at once and yet never starves.
       return output.pace == Pace.FREE
           ? bufferBytes / 2
@@ -417,6 +433,7 @@ public final class FakeSoundOutput implements AutoCloseable {
 
     @Override
     public void close() {
+      output.serve();
       open = false;
     }
 

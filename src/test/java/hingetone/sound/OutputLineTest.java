@@ -147,6 +147,21 @@ class OutputLineTest {
   }
 
   /** Blocks are a hundredth of a second long. */
+  @Test
+  void a_driver_that_throws_is_a_lost_line_until_it_takes_sound_again() throws Exception {
+    try (FakeSoundOutput output = FakeSoundOutput.plugIn(Pace.FREE);
+        OutputLine line = OutputLine.open(OutputLine.Settings.usual(), System::nanoTime)) {
+      assertThat(line.write(new float[20], 10)).isTrue();
+      output.startThrowing();
+      assertThat(line.write(new float[20], 10)).isFalse();
+      assertThat(line.reopen()).isFalse();
+      output.comeBack();
+      assertThat(line.write(new float[20], 10)).isFalse();
+      assertThat(line.reopen()).isTrue();
+      assertThat(line.write(new float[20], 10)).isTrue();
+    }
+  }
+
   private void playFor(FakeSoundOutput output, int blocks) {
     output.play(blocks * BLOCK);
     nanos.addAndGet(blocks * 10_000_000L);

@@ -28,6 +28,9 @@ import javax.sound.midi.spi.MidiDeviceProvider;
 public final class FakePorts extends MidiDeviceProvider {
   private static final Map<String, FakePort> PLUGGED = new ConcurrentHashMap<>();
 
+  /** Whether the system fails when it is asked which ports there are. */
+  private static volatile boolean unlisted;
+
   public static FakePort output(String name) {
     return new FakePort(name, false).plug();
   }
@@ -36,8 +39,16 @@ public final class FakePorts extends MidiDeviceProvider {
     return new FakePort(name, true).plug();
   }
 
+  /** Whether from now on the system fails when it is asked which ports there are. */
+  static void unlist(boolean fails) {
+    unlisted = fails;
+  }
+
   @Override
   public MidiDevice.Info[] getDeviceInfo() {
+    if (unlisted) {
+      throw new IllegalStateException("the system does not answer");
+    }
     return PLUGGED.values().stream().map(FakePort::info).toArray(MidiDevice.Info[]::new);
   }
 

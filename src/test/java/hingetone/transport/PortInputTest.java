@@ -90,4 +90,47 @@ class PortInputTest {
       assertThat(heard).extracting(Received::first).containsExactly(61);
     }
   }
+
+  @Test
+  void a_fault_behind_the_port_is_told_and_does_not_reach_the_systems_thread() throws Exception {
+    try (FakePort port = FakePorts.input("Test keys");
+        PortInput input =
+            new PortInput(
+                Ports.find("Test keys", Port.Direction.INPUT).port().orElseThrow(),
+                PortInput.Filter.ALL,
+                () -> now,
+                received -> {
+                  throw new IllegalStateException("no room");
+                },
+                moments::add)) {
+      input.openNow();
+      port.play(message(0x90, 60, 100));
+      assertThat(moments)
+          .containsExactly(
+              new Moment.Trouble(
+                  "A message from the MIDI input was lost:"
+                      + " java.lang.IllegalStateException: no room"));
+    }
+  }
+
+  @Test
+  void ports_that_cannot_be_listed_are_told_once_and_the_port_stays_open() throws Exception {
+    try (FakePort port = FakePorts.input("Test keys");
+        PortInput input = open(port, PortInput.Filter.ALL)) {
+      FakePorts.unlist(true);
+      input.check();
+      input.check();
+      FakePorts.unlist(false);
+      input.check();
+      port.play(message(0x90, 60, 1));
+      assertThat(heard).hasSize(1);
+      assertThat(moments)
+          .containsExactly(
+              new Moment.Trouble(
+                  "The MIDI ports cannot be listed:"
+                      + " java.lang.IllegalStateException: the system does not answer"));
+    } finally {
+      FakePorts.unlist(false);
+    }
+  }
 }

@@ -48,11 +48,11 @@ public final class TerminalScreen implements Viewer, AutoCloseable {
     this.terminal = terminal;
     this.out = terminal.output();
     this.painter = new Painter(look);
+    write(ENTER);
     this.attributes = terminal.enterRawMode();
     terminal.puts(Capability.keypad_xmit);
     terminal.flush();
     terminal.handle(Signal.TSTP, Terminal.SignalHandler.SIG_IGN);
-    write(ENTER);
   }
 
   /** Whether both ends of the program are a terminal that can do more than print lines. */
@@ -136,26 +136,49 @@ public final class TerminalScreen implements Viewer, AutoCloseable {
   /** Passes on keys and changes of size from now on; a closed input ends it. */
   public void listen(Consumer<Message> to) {
     terminal.handle(Signal.INT, signal -> to.accept(new Message.Over()));
-    terminal.handle(Signal.WINCH, signal -> to.accept(new Message.Resized(size())));
-    Thread reading = new Thread(() -> read(to), "keys");
+    terminal.handle(
+        Signal.WINCH, signal -> whileOpen(() -> to.accept(new Message.Resized(size()))));
+    Thread reading =
+        new Thread(
+            () -> {
+              whileOpen(() -> read(to));
+              to.accept(new Message.Over());
+            },
+            "keys");
     reading.setDaemon(true);
     reading.start();
   }
 
   private void read(Consumer<Message> to) {
-    try {
-      Keys keys = new Keys(terminal);
-      Optional<String> key = keys.next();
-      while (key.isPresent()) {
-        if (!key.get().isEmpty()) {
-          to.accept(new Message.Stroke(key.get(), System.nanoTime()));
-        }
-        key = keys.next();
+    Keys keys = new Keys(terminal);
+    Optional<String> key = keys.next();
+    while (key.isPresent()) {
+      if (!key.get().isEmpty()) {
+        to.accept(new Message.Stroke(key.get(), System.nanoTime()));
       }
-    } catch (IllegalStateException e) {
-      // The terminal was closed before the first key.
+      key = keys.next();
     }
-    to.accept(new Message.Over());
+  }
+
+  /** Does something with the terminal, which may be closed meanwhile. */
+  private void whileOpen(Runnable work) {
+    try {
+      work.run();
+    } catch (IllegalStateException e) {
+      if (!isClosed()) {
+        throw e;
+      }
+    }
+  }
+
+  /** Whether JLine has closed it, as it does first when the program is ended from outside. */
+  private boolean isClosed() {
+    try {
+      terminal.writer();
+      return false;
+    } catch (IllegalStateException e) {
+      return true;
+    }
   }
 
   @Override
@@ -181,7 +204,11 @@ public final class TerminalScreen implements Viewer, AutoCloseable {
       out.write(text.getBytes(StandardCharsets.UTF_8));
       out.flush();
     } catch (IOException e) {
-      open = false;
+      if (isClosed()) {
+        open = false;
+        return;
+      }
+      throw new UncheckedIOException("The terminal cannot be written to: " + e.getMessage(), e);
     }
   }
 
@@ -204,7 +231,11 @@ public final class TerminalScreen implements Viewer, AutoCloseable {
 
   @Override
   public void close() throws IOException {
-    write(LEAVE);
+    try {
+      write(LEAVE);
+    } catch (UncheckedIOException e) {
+      // It takes nothing any more; its modes may still be given back.
+    }
     synchronized (this) {
       open = false;
     }
