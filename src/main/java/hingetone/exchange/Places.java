@@ -73,8 +73,11 @@ final class Places {
    * Whether a turn has to carry its key over the line, since what comes next only starts after it.
    */
   boolean ringsOver(int i) {
-    boolean keyChanges = !turn(i).first().key().equals(turn(i + 1).first().key());
-    return !turn(i).isRest() && keyChanges && opensPlace(i + 1) && !opensOnLine(i + 1);
+    return !turn(i).isRest() && opensNewKey(i + 1) && !opensOnLine(i + 1);
+  }
+
+  private boolean opensNewKey(int i) {
+    return opensPlace(i) && !turn(i).first().key().equals(turn(i - 1).first().key());
   }
 
   private boolean opensPlace(int i) {
@@ -92,10 +95,16 @@ final class Places {
         .plus(lap.times(Math.floorDiv(i, turns.size())));
   }
 
-  /** The pickup a phrase has room for: as stated, unless the turn before would lose its body. */
+  /**
+   * The pickup a phrase has room for: as stated, unless the turn before would lose its body, or
+   * could not ring half a beat over the line into a new key that this one lands behind.
+   */
   private Beats pickup(int i) {
     Beats before = i == 0 ? countIn.negated() : phraseLanding(i - 1).plus(leastAfter(i - 1));
-    return statedPickup(i).min(phraseLanding(i).minus(before).max(Beats.ZERO));
+    boolean landsBehind = opensNewKey(i) && phraseLanding(i).isAfter(space(i));
+    Beats halfBeat = turn(i).first().meter().beatLength().dividedBy(2);
+    Beats from = landsBehind ? before.max(space(i).plus(halfBeat)) : before;
+    return statedPickup(i).min(phraseLanding(i).minus(from).max(Beats.ZERO));
   }
 
   /**

@@ -62,6 +62,22 @@ final class Charts {
         s.riff());
   }
 
+  static Section withPickup(Section s, Beats pickup) {
+    return new Section(
+        s.name(),
+        s.key(),
+        s.meter(),
+        s.tempo(),
+        s.groove(),
+        s.band(),
+        s.swing(),
+        s.bars(),
+        s.phrases(),
+        pickup,
+        s.leave(),
+        s.riff());
+  }
+
   static Chart chart(long seed, Section... form) {
     List<Section> sections = Arrays.stream(form).distinct().toList();
     return new Chart("Test", sections, List.of(form), 1, "guitar", Tuning.STANDARD, 0, seed);

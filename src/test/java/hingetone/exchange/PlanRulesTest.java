@@ -55,11 +55,17 @@ class PlanRulesTest {
   }
 
   @Test
+  void however_early_phrases_may_start_one_that_goes_over_a_line_rings_half_a_beat_past_it() {
+    everyPickup(1);
+  }
+
+  @Test
   @Tag("long")
   void two_hundred_seeds_keep_the_rules() throws Exception {
     demoCharts(ALL);
     everyMeter(ALL);
     phrasesFit(ALL);
+    everyPickup(FEW);
     System.out.println(plans + " plans, " + prompts + " prompts, " + phrases + " phrases");
   }
 
@@ -114,6 +120,41 @@ class PlanRulesTest {
               .forEach(prompt -> fits(form, maker.make(prompt), where));
         }
       }
+    }
+  }
+
+  private void everyPickup(int seeds) {
+    for (String meter : meters()) {
+      for (int beats : List.of(0, 2, 5, 8)) {
+        for (long seed = 1; seed <= seeds; seed++) {
+          Section low = section("low", "G minor", meter, "Gm7 Cm7 Gm7", "statement 1, reply 2");
+          Section high = section("high", "C minor", meter, "Cm7 Fm7 G7", "reply 2, statement 1");
+          Beats pickup = Beats.of(beats);
+          Chart chart =
+              Charts.chart(seed, Charts.withPickup(low, pickup), Charts.withPickup(high, pickup));
+          ringsOverTheLine(chart, meter + " pickup " + beats + " seed " + seed);
+        }
+      }
+    }
+  }
+
+  private void ringsOverTheLine(Chart chart, String where) {
+    Form form = Form.of(chart);
+    Plan plan = Plan.of(chart, form);
+    Maker maker = Maker.of(plan, Ground.of(form, Fretboard.of(Tuning.STANDARD, 0)), chart.seed());
+    List<Prompt> prompts = new ArrayList<>(plan.promptsOfLap(1));
+    prompts.addAll(plan.promptsOfLap(2));
+    for (int i = 0; i + 1 < prompts.size(); i++) {
+      Prompt prompt = prompts.get(i);
+      Prompt next = prompts.get(i + 1);
+      boolean over = prompt.crossing().isPresent() && next.crossing().isEmpty();
+      if (over && !prompt.section().equals(next.section())) {
+        Position line = Position.of(next.landOn().bar(), 1);
+        Beats past = form.quarters(prompt.stopBy()).minus(form.quarters(line));
+        Beats half = form.bar(line.bar()).meter().beatLength().dividedBy(2);
+        assertThat(past).as("%s %s", where, prompt).isGreaterThanOrEqualTo(half);
+      }
+      fits(form, maker.make(prompt), where);
     }
   }
 
