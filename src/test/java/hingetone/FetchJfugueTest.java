@@ -8,14 +8,11 @@ import java.io.IOException;
 import java.io.PrintStream;
 import java.lang.reflect.Constructor;
 import java.lang.reflect.Method;
-import java.net.URL;
-import java.net.URLClassLoader;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.security.MessageDigest;
 import java.util.HexFormat;
 import java.util.List;
-import javax.tools.ToolProvider;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -39,14 +36,7 @@ class FetchJfugueTest {
 
   @BeforeAll
   static void compile() throws Exception {
-    String source = Path.of("src/build/FetchJfugue.java").toString();
-    String folder = classes.toString();
-    int status =
-        ToolProvider.getSystemJavaCompiler()
-            .run(null, null, null, "-Xlint:all", "-Werror", "-cp", folder, "-d", folder, source);
-    assertThat(status).isZero();
-    ClassLoader loader = new URLClassLoader(new URL[] {classes.toUri().toURL()});
-    Class<?> program = loader.loadClass("FetchJfugue");
+    Class<?> program = BuildProgram.compiled("FetchJfugue", classes);
     fetch =
         program.getDeclaredConstructor(
             Path.class, Path.class, String.class, Path.class, String.class, PrintStream.class);
