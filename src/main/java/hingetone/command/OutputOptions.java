@@ -1,7 +1,9 @@
 package hingetone.command;
 
 import hingetone.score.Role;
+import hingetone.score.Score;
 import hingetone.sound.OutputLine;
+import hingetone.sound.SoundBank;
 import hingetone.sound.SoundFailure;
 import hingetone.sound.Synthesizer;
 import hingetone.sound.Volume;
@@ -36,7 +38,7 @@ final class OutputOptions {
       paramLabel = "PART=N",
       split = ",",
       converter = {ToPart.class, ToChannel.class},
-      description = "MIDI channels other than the usual ones: bass=5,chords=6.")
+      description = "Channels on a MIDI port other than the usual ones: bass=5,chords=6.")
   Map<Role, Integer> channels = Map.of();
 
   @Option(
@@ -55,7 +57,7 @@ final class OutputOptions {
       defaultValue = "0")
   int latencyMillis;
 
-  @Mixin SoundFont soundFont;
+  @Mixin SoundFontOption soundFont;
 
   @Option(
       names = "--sound-output",
@@ -95,18 +97,19 @@ final class OutputOptions {
    * @throws CommandFailure when what was asked for by name is not there
    */
   Transport open(LapSource laps, Setup setup, Consumer<Moment> listener, Consumer<String> say) {
-    Setup here = setup.withVolume(volume).withChannels(channelsFromZero()).withBanks(banks);
+    Setup here = setup.withVolume(volume);
     return port.map(wanted -> onPort(find(wanted), laps, here, listener))
         .orElseGet(() -> withSound(laps, here, listener, say));
   }
 
   /**
-   * Looks whether the port asked for is there, before anything is shown.
+   * Looks whether the port and the sound font asked for are there, before anything is shown.
    *
-   * @throws CommandFailure when it is not
+   * @throws CommandFailure when they are not
    */
   void check() {
     port.ifPresent(OutputOptions::find);
+    soundFont.check();
   }
 
   /** People count channels from 1, messages from 0. */
@@ -122,8 +125,9 @@ final class OutputOptions {
   }
 
   private Transport onPort(Port found, LapSource laps, Setup setup, Consumer<Moment> listener) {
+    Setup routed = setup.withChannels(channelsFromZero()).withBanks(banks);
     try {
-      return Transport.onPort(laps, setup, found, latencyMillis, listener);
+      return Transport.onPort(laps, routed, found, latencyMillis, listener);
     } catch (PortFailure e) {
       throw CommandFailure.couldNot(e.getMessage());
     }
@@ -131,12 +135,15 @@ final class OutputOptions {
 
   private Transport withSound(
       LapSource laps, Setup setup, Consumer<Moment> listener, Consumer<String> say) {
+    Score first = laps.lap(1);
+    SoundBank bank = soundFont.bankFor(first);
     try {
       OutputLine line =
           OutputLine.open(
               new OutputLine.Settings(soundOutput, sampleRate, bufferMillis), Clock.SYSTEM);
-      Synthesizer synthesizer = Synthesizer.open(sampleRate, soundFont.bank());
-      return Transport.withSound(laps, setup, synthesizer, line, listener);
+      Synthesizer synthesizer = Synthesizer.open(sampleRate, bank);
+      LapSource all = number -> number == 1 ? first : laps.lap(number);
+      return Transport.withSound(all, setup, synthesizer, line, listener);
     } catch (SoundFailure e) {
       if (soundFont.file.isPresent() || soundOutput.isPresent()) {
         throw CommandFailure.couldNot(e.getMessage());

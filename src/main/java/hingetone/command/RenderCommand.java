@@ -11,6 +11,7 @@ import hingetone.handout.MusicXml;
 import hingetone.handout.TabSheet;
 import hingetone.score.Part;
 import hingetone.score.Score;
+import hingetone.sound.SoundBank;
 import hingetone.text.Printable;
 import hingetone.text.Suggestion;
 import hingetone.time.Position;
@@ -61,7 +62,7 @@ final class RenderCommand implements Runnable {
   @Option(names = "--no-count-in", description = "Begin with bar 1.")
   boolean noCountIn;
 
-  @Mixin SoundFont soundFont;
+  @Mixin SoundFontOption soundFont;
 
   @Option(names = "--stems", description = "With .wav: a file for each part beside the whole.")
   boolean stems;
@@ -78,6 +79,7 @@ final class RenderCommand implements Runnable {
 
   @Override
   public void run() {
+    soundFont.check();
     Runnable write = writer();
     write.run();
   }
@@ -126,14 +128,16 @@ final class RenderCommand implements Runnable {
 
   private void writeSound() {
     RenderedScore score = rendered();
+    SoundBank bank = soundFont.bankFor(score.score());
+    bank.silentIn(score.score()).ifPresent(spec.commandLine().getErr()::println);
     Progress progress = Progress.on(Main.ungatedErr(spec));
-    score.writeWav(file, stems, progress).forEach(this::say);
+    score.writeWav(file, stems, bank, progress).forEach(this::say);
   }
 
   private RenderedScore rendered() {
     Chart chart = chartArguments.read();
     Chart counted = noCountIn ? chart.withCountIn(0) : chart;
-    return new RenderedScore(score(counted, chartArguments.backing(counted)), soundFont);
+    return new RenderedScore(score(counted, chartArguments.backing(counted)));
   }
 
   private Score score(Chart chart, Backing backing) {

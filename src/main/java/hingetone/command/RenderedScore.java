@@ -20,9 +20,8 @@ import java.util.Map;
  * Writes a score as a MIDI or sound file.
  *
  * @param score what is played
- * @param soundFont the sounds to play it with
  */
-record RenderedScore(Score score, SoundFont soundFont) {
+record RenderedScore(Score score) {
 
   /** Writes a Standard MIDI File. */
   String writeMidi(Path file) {
@@ -43,12 +42,11 @@ record RenderedScore(Score score, SoundFont soundFont) {
    *
    * @param stems whether each part is written alone beside the whole: {@code song-bass.wav}
    */
-  List<String> writeWav(Path file, boolean stems, Progress progress) {
+  List<String> writeWav(Path file, boolean stems, SoundBank bank, Progress progress) {
     Map<Role, Path> alone = stems ? stems(file) : Map.of();
     List<Path> files = new ArrayList<>(List.of(file));
     files.addAll(alone.values());
     try (Export export = Export.of(files)) {
-      SoundBank bank = soundFont.bank();
       List<Path> unfinished = new ArrayList<>(export.unfinished());
       Path whole = unfinished.remove(0);
       Map<Role, Path> places = new LinkedHashMap<>();
@@ -66,14 +64,22 @@ record RenderedScore(Score score, SoundFont soundFont) {
   }
 
   private static String report(Path file, SoundFile.Result result, SoundBank bank) {
+    String level =
+        result.isSilent()
+            ? "silence"
+            : String.format(
+                Locale.ROOT,
+                "%.1f LUFS, true peak %.1f dBTP",
+                result.loudness(),
+                result.truePeak());
+    long seconds = (long) result.seconds();
     return String.format(
         Locale.ROOT,
-        "%s: %d:%02d, %.1f LUFS, true peak %.1f dBTP, sounds of %s",
+        "%s: %d:%02d, %s, sounds of %s",
         file,
-        (long) result.seconds() / 60,
-        (long) result.seconds() % 60,
-        result.loudness(),
-        result.truePeak(),
+        seconds / 60,
+        seconds % 60,
+        level,
         bank.name());
   }
 

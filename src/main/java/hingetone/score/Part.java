@@ -16,6 +16,10 @@ public record Part(Role role, Sound sound, List<Note> notes) {
     notes = notes.stream().sorted().toList();
   }
 
+  public boolean hasNotes() {
+    return !notes.isEmpty();
+  }
+
   /** This part with another sound. */
   public Part withSound(Sound newSound) {
     return new Part(role, newSound, notes);

@@ -56,13 +56,26 @@ public record Score(String title, Beats countIn, Beats length, List<Mark> marks,
         .orElse(part.sound());
   }
 
-  /** A part once for each sound it has in this score, its own first: what a player has to load. */
-  public List<Part> inEachSound(Part part) {
-    Stream<Sound> own = Stream.of(part.sound());
-    return Stream.concat(own, soundMarks(part).map(Mark.OfSound::sound))
-        .distinct()
-        .map(part::withSound)
-        .toList();
+  /**
+   * Each part once for each sound it has in this score, its own first, with the notes it plays in
+   * it: what a player has to load.
+   */
+  public List<Part> bySound() {
+    return parts.stream().flatMap(part -> bySound(part).stream()).toList();
+  }
+
+  private List<Part> bySound(Part part) {
+    Map<Sound, List<Note>> notes = new LinkedHashMap<>();
+    notes.put(part.sound(), new ArrayList<>());
+    part.notes()
+        .forEach(
+            note ->
+                notes
+                    .computeIfAbsent(soundAt(part, note.onset()), sound -> new ArrayList<>())
+                    .add(note));
+    List<Part> all = new ArrayList<>();
+    notes.forEach((sound, played) -> all.add(new Part(part.role(), sound, played)));
+    return all;
   }
 
   private Stream<Mark.OfSound> soundMarks(Part part) {

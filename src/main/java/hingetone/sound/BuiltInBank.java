@@ -1,20 +1,39 @@
 package hingetone.sound;
 
-import java.io.File;
+import java.io.ByteArrayInputStream;
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.io.OutputStream;
 import java.lang.reflect.InvocationTargetException;
+import java.nio.ByteBuffer;
+import java.nio.file.DirectoryStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
+import java.time.Duration;
+import java.time.Instant;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
+import java.util.zip.CRC32;
 import javax.sound.midi.InvalidMidiDataException;
 import javax.sound.midi.MidiSystem;
 import javax.sound.midi.Soundbank;
 
-/** The JDK's emergency bank, which makes its waves by calculation, and where it is kept. */
+/**
+ * The JDK's emergency bank, which makes its waves by calculation, and where it is kept.
+ *
+ * <p>The file is the bank as a SoundFont, then its CRC-32 in eight bytes. One that is damaged, cut
+ * off or of an older program is replaced. Programs that start together may each make the bank: the
+ * files appear whole, the last one stays.
+ */
 final class BuiltInBank {
   private static final String FILE = "built-in-sounds.sf2";
+  private static final int CHECKSUM_BYTES = Long.BYTES;
+  private static final long MOST_BYTES = 64_000_000;
+
+  /** Making the bank takes a second or two: what is unfinished after this will stay so. */
+  private static final Duration ABANDONED = Duration.ofMinutes(10);
 
   private BuiltInBank() {}
 
@@ -32,31 +51,88 @@ final class BuiltInBank {
     return (chosen.isEmpty() ? usual : Path.of(chosen)).resolve("hingetone");
   }
 
-  /** The bank kept in a folder; made and kept there the first time, where that can be written. */
-  static Soundbank kept(Path folder) throws SoundFailure {
+  /** Makes a bank. */
+  @FunctionalInterface
+  interface Maker {
+    Soundbank make() throws SoundFailure;
+  }
+
+  /** The bank kept in a folder; made and kept there anew when it is not whole. */
+  static Soundbank kept(Path folder, Maker maker) throws SoundFailure {
     Path file = folder.resolve(FILE);
+    Optional<Soundbank> kept = whole(file);
+    if (kept.isPresent()) {
+      return kept.get();
+    }
+    Soundbank made = maker.make();
     try {
-      if (!Files.isRegularFile(file)) {
-        keep(made(), folder, file);
+      keep(made, folder, file);
+    } catch (IOException | RuntimeException e) {
+      return made; // nothing can be kept here: the samples differ at the next start
+    }
+    return whole(file).orElse(made);
+  }
+
+  /** The bank in a file, if that is there and its checksum is right. */
+  private static Optional<Soundbank> whole(Path file) {
+    try {
+      if (!Files.isRegularFile(file) || Files.size(file) > MOST_BYTES) {
+        return Optional.empty();
       }
-      return MidiSystem.getSoundbank(file.toFile());
+      byte[] bytes = Files.readAllBytes(file);
+      int length = bytes.length - CHECKSUM_BYTES;
+      if (length < 0 || ByteBuffer.wrap(bytes).getLong(length) != checksum(bytes, length)) {
+        return Optional.empty();
+      }
+      return Optional.of(MidiSystem.getSoundbank(new ByteArrayInputStream(bytes, 0, length)));
     } catch (IOException | InvalidMidiDataException | RuntimeException e) {
-      return made();
+      return Optional.empty();
     }
   }
 
-  private static void keep(Soundbank bank, Path folder, Path file)
-      throws IOException, SoundFailure {
+  private static long checksum(byte[] bytes, int length) {
+    CRC32 sum = new CRC32();
+    sum.update(bytes, 0, length);
+    return sum.getValue();
+  }
+
+  private static void keep(Soundbank bank, Path folder, Path file) throws IOException {
     Files.createDirectories(folder);
+    deleteAbandoned(folder);
+    byte[] bytes = bytes(bank);
+    ByteBuffer sum = ByteBuffer.allocate(CHECKSUM_BYTES).putLong(checksum(bytes, bytes.length));
     Path unfinished = Files.createTempFile(folder, FILE, ".part");
     try {
-      bank.getClass().getMethod("save", File.class).invoke(bank, unfinished.toFile());
-      Files.move(unfinished, file, StandardCopyOption.REPLACE_EXISTING);
-    } catch (ReflectiveOperationException e) {
-      throw new IOException("the built-in sounds cannot be kept", e);
+      try (OutputStream out = Files.newOutputStream(unfinished)) {
+        out.write(bytes);
+        out.write(sum.array());
+      }
+      Files.move(unfinished, file, StandardCopyOption.ATOMIC_MOVE);
     } finally {
       Files.deleteIfExists(unfinished);
     }
+  }
+
+  /** Takes away what programs left that were ended while they wrote. */
+  private static void deleteAbandoned(Path folder) throws IOException {
+    Instant before = Instant.now().minus(ABANDONED);
+    try (DirectoryStream<Path> parts = Files.newDirectoryStream(folder, FILE + "*.part")) {
+      for (Path part : parts) {
+        if (Files.getLastModifiedTime(part).toInstant().isBefore(before)) {
+          Files.deleteIfExists(part);
+        }
+      }
+    }
+  }
+
+  private static byte[] bytes(Soundbank bank) throws IOException {
+    ByteArrayOutputStream bytes = new ByteArrayOutputStream();
+    try {
+      bank.getClass().getMethod("save", OutputStream.class).invoke(bank, bytes);
+    } catch (ReflectiveOperationException e) {
+      throw new IOException("the built-in sounds cannot be kept", e);
+    }
+    return bytes.toByteArray();
   }
 
   /** The bank made anew; its samples differ from one time to the next. */

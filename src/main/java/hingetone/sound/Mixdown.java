@@ -94,9 +94,8 @@ public final class Mixdown {
   private Synthesizer ready() throws SoundFailure {
     Synthesizer synthesizer = Synthesizer.open(sampleRate, bank);
     TempoMap tempos = score.tempoMap();
-    score.parts().stream()
-        .filter(part -> heard.contains(part.role()))
-        .forEach(part -> synthesizer.prepare(score.inEachSound(part)));
+    synthesizer.prepare(
+        score.bySound().stream().filter(part -> heard.contains(part.role())).toList());
     Stream<TimedMessage> notes =
         MidiEvents.of(score).stream().filter(timed -> heard.contains(timed.role()));
     Stream.concat(ChannelSetup.of(score).stream(), notes)

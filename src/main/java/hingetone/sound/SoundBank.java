@@ -1,18 +1,16 @@
 package hingetone.sound;
 
-import hingetone.score.Role;
+import hingetone.score.Part;
+import hingetone.score.Score;
+import hingetone.sound.SoundFont.Preset;
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
-import javax.sound.midi.Instrument;
 import javax.sound.midi.InvalidMidiDataException;
 import javax.sound.midi.MidiSystem;
-import javax.sound.midi.Patch;
 import javax.sound.midi.ShortMessage;
-import javax.sound.midi.Soundbank;
 import javax.sound.midi.Synthesizer;
 
 /**
@@ -23,31 +21,44 @@ import javax.sound.midi.Synthesizer;
  */
 public final class SoundBank {
   private static final String BUILT_IN = "built-in sounds";
-  private static final int PERCUSSION = 9;
 
   private final String name;
-  private final Soundbank sounds;
+  private final SoundFont font;
   private final boolean builtIn;
 
-  private SoundBank(String name, Soundbank sounds, boolean builtIn) {
+  private SoundBank(String name, SoundFont font, boolean builtIn) {
     this.name = name;
-    this.sounds = sounds;
+    this.font = font;
     this.builtIn = builtIn;
   }
 
   /**
-   * The bank to play with: the named SoundFont, else one found in the usual folders of this system,
-   * else the built-in one.
+   * The bank to play a score with: the named SoundFont, else the first one in the usual folders of
+   * this system that has every program of the score and its drum kit, else the built-in one.
    *
-   * @throws SoundFailure when the named file is no SoundFont that can be read
+   * @throws SoundFailure when the named file cannot be played or has none of the score's sounds
    */
-  public static SoundBank find(Optional<Path> soundFont) throws SoundFailure {
+  public static SoundBank find(Optional<Path> soundFont, Score score) throws SoundFailure {
+    return find(soundFont, score, SoundFontFolders.ofThisSystem());
+  }
+
+  static SoundBank find(Optional<Path> soundFont, Score score, SoundFontFolders folders)
+      throws SoundFailure {
+    List<Part> parts = score.bySound();
     if (soundFont.isPresent()) {
-      return read(soundFont.get());
+      SoundBank named = read(soundFont.get());
+      if (named.gaps(parts).everything()) {
+        throw new SoundFailure(
+            soundFont.get() + " has none of the sounds needed: " + list(named.lacks(parts)) + ".");
+      }
+      return named;
     }
-    for (Path found : SoundFontFolders.ofThisSystem().soundFonts()) {
+    for (Path found : folders.soundFonts()) {
       try {
-        return read(found);
+        SoundBank bank = read(found);
+        if (bank.gaps(parts).sounds().isEmpty()) {
+          return bank;
+        }
       } catch (SoundFailure e) {
         continue; // not the user's choice: try the next one
       }
@@ -55,17 +66,27 @@ public final class SoundBank {
     return builtIn();
   }
 
-  /** Reads a SoundFont 2 file. */
+  /**
+   * Looks whether a file can be played, without loading it.
+   *
+   * @throws SoundFailure with the reason why not
+   */
+  public static void check(Path file) throws SoundFailure {
+    SoundFontCheck.check(file);
+  }
+
+  /**
+   * Reads a SoundFont 2 file.
+   *
+   * @throws SoundFailure with the reason when it cannot be played
+   */
   public static SoundBank read(Path file) throws SoundFailure {
-    if (!Files.isReadable(file) || Files.isDirectory(file)) {
-      throw new SoundFailure("Cannot read the sound font " + file + ": there is no such file.");
-    }
+    check(file);
     try {
-      Soundbank sounds = MidiSystem.getSoundbank(file.toFile());
-      return new SoundBank(String.valueOf(file.getFileName()), sounds, false);
+      SoundFont font = new SoundFont(MidiSystem.getSoundbank(file.toFile()));
+      return new SoundBank(String.valueOf(file.getFileName()), font, false);
     } catch (InvalidMidiDataException | IOException | RuntimeException e) {
-      throw new SoundFailure(
-          file + " is not a sound font that can be read; give a General MIDI bank (.sf2).", e);
+      throw new SoundFailure(file + " is damaged: copy or download it again.", e);
     }
   }
 
@@ -74,7 +95,10 @@ public final class SoundBank {
    * once and kept in the user's cache folder: from then on the same notes give the same samples.
    */
   public static SoundBank builtIn() throws SoundFailure {
-    return new SoundBank(BUILT_IN, BuiltInBank.kept(BuiltInBank.cacheFolder()), true);
+    return new SoundBank(
+        BUILT_IN,
+        new SoundFont(BuiltInBank.kept(BuiltInBank.cacheFolder(), BuiltInBank::made)),
+        true);
   }
 
   /** What it is called, for people. */
@@ -90,27 +114,54 @@ public final class SoundBank {
     return (float) Math.pow(10, (builtIn ? 2 : 4) / 20.0);
   }
 
-  /** Loads the sound of a part, its program or for drums the standard kit. */
-  void loadInto(Synthesizer device, Role role, int program) {
-    boolean percussion = role.channel() == PERCUSSION;
-    for (Instrument instrument : sounds.getInstruments()) {
-      Patch patch = instrument.getPatch();
-      if (isPercussion(patch) == percussion
-          && patch.getBank() == 0
-          && patch.getProgram() == (percussion ? 0 : program)) {
-        device.loadInstrument(instrument);
-        return;
-      }
-    }
+  /**
+   * Names what this bank has no sound for among what parts play, each in its one sound: programs
+   * and drums.
+   */
+  List<String> lacks(List<Part> parts) {
+    return gaps(parts).names();
   }
 
-  /** Percussion patches are told apart by a class that is not exported. */
-  private static boolean isPercussion(Patch patch) {
-    try {
-      return (boolean) patch.getClass().getMethod("isPercussion").invoke(patch);
-    } catch (ReflectiveOperationException e) {
-      return false;
-    }
+  /** The built-in bank lacks nothing: what it has no sound for is played on another. */
+  private Gaps gaps(List<Part> parts) {
+    return builtIn ? Gaps.NONE : Gaps.of(font, parts);
+  }
+
+  /** Says in a sentence what of a score will not be heard; empty where all will be. */
+  public Optional<String> silentIn(Score score) {
+    return silent(lacks(score.bySound()));
+  }
+
+  /** The sentence for names that {@link #lacks} gave; empty for none. */
+  Optional<String> silent(List<String> names) {
+    return names.isEmpty()
+        ? Optional.empty()
+        : Optional.of(
+            name
+                + " has no sound for "
+                + list(names)
+                + ": you will not hear "
+                + (names.size() == 1 ? "it." : "them."));
+  }
+
+  /** Names as a sentence lists them: {@code Ride Bell, Cowbell and Maracas}. */
+  private static String list(List<String> names) {
+    int last = names.size() - 1;
+    return last < 1
+        ? String.join("", names)
+        : String.join(", ", names.subList(0, last)) + " and " + names.get(last);
+  }
+
+  /** Where the sound of a part lies: its program, or for drums the standard kit. */
+  static Preset preset(Part part) {
+    return part.role().isPercussion()
+        ? new Preset(SoundFont.PERCUSSION_BANK, 0)
+        : new Preset(0, part.sound().program());
+  }
+
+  /** Loads a sound, if it is there. */
+  void load(Preset preset, Synthesizer device) {
+    font.instrument(preset).ifPresent(device::loadInstrument);
   }
 
   /**

@@ -1,5 +1,6 @@
 package hingetone.sound;
 
+import hingetone.score.Part;
 import hingetone.score.Role;
 import hingetone.score.Score;
 import java.io.IOException;
@@ -44,7 +45,12 @@ public final class SoundFile {
    * @param truePeak true peak in dBTP
    * @param seconds how long it is
    */
-  public record Result(double loudness, double truePeak, double seconds) {}
+  public record Result(double loudness, double truePeak, double seconds) {
+    /** Whether nothing at all is heard. */
+    public boolean isSilent() {
+      return Double.isInfinite(truePeak);
+    }
+  }
 
   private SoundFile(Mixdown mixdown, DoubleConsumer progress) {
     this.mixdown = mixdown;
@@ -67,6 +73,7 @@ public final class SoundFile {
    * added up are the whole before its limiter, as long and as loud as it is.
    *
    * @param stems the files of the parts to be written alone, in place as the whole
+   * @throws SoundFailure when the bank makes no sound of notes that are there
    */
   public static Result write(
       Score score, SoundBank bank, Path file, Map<Role, Path> stems, DoubleConsumer progress)
@@ -76,6 +83,9 @@ public final class SoundFile {
     SoundFile whole = new SoundFile(mixdown, done -> progress.accept(share * done));
     try (Spool spool = whole.play(file.toAbsolutePath().getParent())) {
       Mastered mastered = whole.master(spool, file);
+      if (mastered.result().isSilent() && score.parts().stream().anyMatch(Part::hasNotes)) {
+        throw new SoundFailure("Nothing is heard with the sounds of " + bank.name() + ".");
+      }
       int written = 0;
       for (Map.Entry<Role, Path> stem : stems.entrySet()) {
         double from = share * ++written;

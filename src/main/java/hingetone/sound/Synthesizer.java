@@ -1,15 +1,19 @@
 package hingetone.sound;
 
+import hingetone.midi.MidiEvents;
 import hingetone.score.Part;
+import hingetone.sound.SoundFont.Preset;
 import java.io.IOException;
 import java.lang.reflect.InvocationTargetException;
 import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
 import java.nio.FloatBuffer;
-import java.nio.file.Path;
+import java.util.Arrays;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Function;
 import javax.sound.midi.MidiSystem;
 import javax.sound.midi.MidiUnavailableException;
@@ -30,6 +34,8 @@ import javax.sound.sampled.AudioInputStream;
  */
 public final class Synthesizer implements AutoCloseable {
   private static final int CHANNELS = 2;
+  private static final int MIDI_CHANNELS = 16;
+  private static final int ALL_SOUND_OFF = 120;
 
   /** How often a second the synthesizer updates envelopes; its own default. */
   private static final float CONTROL_RATE = 147;
@@ -40,6 +46,8 @@ public final class Synthesizer implements AutoCloseable {
   private final SoundBank bank;
   private final Function<ShortMessage, List<ShortMessage>> adapter;
   private final int sampleRate;
+  private final Set<Preset> loaded = new HashSet<>();
+  private final Set<String> named = new HashSet<>();
   private final byte[] bytes;
   private final FloatBuffer block;
   private long position;
@@ -61,18 +69,11 @@ public final class Synthesizer implements AutoCloseable {
   }
 
   /**
-   * Opens the synthesizer with a sound font: the named one, else one found on this system, else the
-   * JDK's own sounds.
+   * Opens the synthesizer with a bank.
    *
    * @param sampleRate frames a second, 8,000 to 96,000
-   * @param soundFont a SoundFont 2 file
-   * @throws SoundFailure when the font cannot be read or this Java has no such synthesizer
+   * @throws SoundFailure when this Java has no such synthesizer
    */
-  public static Synthesizer open(int sampleRate, Optional<Path> soundFont) throws SoundFailure {
-    return open(sampleRate, SoundBank.find(soundFont));
-  }
-
-  /** Opens the synthesizer with a bank that is already read. */
   public static Synthesizer open(int sampleRate, SoundBank bank) throws SoundFailure {
     try {
       javax.sound.midi.Synthesizer device = MidiSystem.getSynthesizer();
@@ -136,9 +137,19 @@ public final class Synthesizer implements AutoCloseable {
     return bank.usualGain();
   }
 
-  /** Loads the sounds of these parts; sounds not loaded are silent. */
-  public void prepare(List<Part> parts) {
-    parts.forEach(part -> bank.loadInto(device, part.role(), part.sound().program()));
+  /**
+   * Loads the sounds of these parts, each in its one sound; sounds not loaded are silent.
+   *
+   * @return a sentence that names what the bank has no sound for; each is named once
+   */
+  public Optional<String> prepare(List<Part> parts) {
+    for (Part part : parts) {
+      Preset preset = SoundBank.preset(part);
+      if (loaded.add(preset)) {
+        bank.load(preset, device);
+      }
+    }
+    return bank.silent(bank.lacks(parts).stream().filter(named::add).toList());
   }
 
   /** Sends a message that sounds on a frame, or as soon as it can where that frame is past. */
@@ -167,10 +178,18 @@ public final class Synthesizer implements AutoCloseable {
   private void nextBlock() {
     try {
       stream.readNBytes(bytes, 0, bytes.length);
-    } catch (IOException e) {
-      throw new IllegalStateException("a stream in memory failed", e);
+    } catch (IOException | RuntimeException e) {
+      dropEverything();
     }
     block.rewind();
+  }
+
+  /** A note of a damaged bank broke the synthesizer: without what sounds now it goes on. */
+  private void dropEverything() {
+    Arrays.fill(bytes, (byte) 0);
+    for (int channel = 0; channel < MIDI_CHANNELS; channel++) {
+      receiver.send(MidiEvents.message(ShortMessage.CONTROL_CHANGE, channel, ALL_SOUND_OFF, 0), -1);
+    }
   }
 
   /** Stops every sound at once and ends the stream. */

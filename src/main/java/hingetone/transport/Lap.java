@@ -91,7 +91,7 @@ record Lap(
     boolean early = countIn.isEmpty();
     List<PlacedNote> pickups =
         early ? notes.stream().filter(n -> n.on().isNegative()).toList() : List.of();
-    return new Lap(number, countIn, bars, pickups, sounds(score));
+    return new Lap(number, countIn, bars, pickups, score.bySound());
   }
 
   /** Whether its bars, and a first lap's count-in, are as long as those of a first lap. */
@@ -126,10 +126,6 @@ record Lap(
             .map(n -> n.moved(start.negated()))
             .toList(),
         score.parts().stream().map(p -> p.withSound(score.soundAt(p, asAt))).toList());
-  }
-
-  private static List<Part> sounds(Score score) {
-    return score.parts().stream().flatMap(part -> score.inEachSound(part).stream()).toList();
   }
 
   private static <M extends Mark> Optional<M> last(Score score, Class<M> kind, Beats at) {

@@ -1,10 +1,7 @@
 package hingetone.transport;
 
 import hingetone.score.Part;
-import hingetone.score.Role;
-import hingetone.score.Sound;
 import java.util.HashMap;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -12,6 +9,7 @@ import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.Executor;
 import java.util.function.Consumer;
+import java.util.function.Function;
 
 /**
  * Makes laps ahead of time and keeps the first, with which play begins again at any moment, and the
@@ -21,8 +19,7 @@ import java.util.function.Consumer;
 final class Laps {
   private static final int KEPT = 6;
 
-  private final Consumer<List<Part>> prepare;
-  private final Set<String> prepared = new HashSet<>();
+  private final Function<List<Part>, Optional<String>> prepare;
   private final Consumer<Moment> listener;
   private final Executor worker;
   private final Set<Integer> asked = ConcurrentHashMap.newKeySet();
@@ -33,18 +30,23 @@ final class Laps {
   /**
    * Makes the first lap here and now, and the second ahead of time.
    *
-   * @param prepare gets parts with a sound that is new, before they are played
-   * @param listener hears of laps that cannot be made
+   * @param prepare gets the parts of a lap, each in its one sound, before they are played; says in
+   *     a sentence what of them will not be heard
+   * @param listener hears of that, and of laps that cannot be made
    * @param worker makes laps, one after another
    */
-  Laps(LapSource source, Consumer<List<Part>> prepare, Consumer<Moment> listener, Executor worker) {
+  Laps(
+      LapSource source,
+      Function<List<Part>, Optional<String>> prepare,
+      Consumer<Moment> listener,
+      Executor worker) {
     this.source = source;
     this.prepare = prepare;
     this.listener = listener;
     this.worker = worker;
     Lap first = Lap.of(1, source.lap(1));
-    prepareNew(List.of(new Part(Role.CLICK, Sound.CLICK, List.of())));
-    prepareNew(first.parts());
+    prepare(List.of(Metronome.part()));
+    prepare(first.parts());
     ready = Map.of(1, first);
     ask(2);
   }
@@ -129,19 +131,12 @@ final class Laps {
     if (!lap.fits(first())) {
       throw new IllegalArgumentException("its bars are not those of the first lap");
     }
-    prepareNew(lap.parts());
+    prepare(lap.parts());
     return lap;
   }
 
-  /** A sound may take long to load, and to load it again may disturb what is playing. */
-  private void prepareNew(List<Part> parts) {
-    List<Part> fresh =
-        parts.stream()
-            .filter(part -> prepared.add(part.role() + " " + part.sound().program()))
-            .toList();
-    if (!fresh.isEmpty()) {
-      prepare.accept(fresh);
-    }
+  private void prepare(List<Part> parts) {
+    prepare.apply(parts).ifPresent(words -> listener.accept(new Moment.Trouble(words)));
   }
 
   private int farthest(Map<Integer, Lap> laps, int fresh) {

@@ -1,8 +1,12 @@
 package hingetone.transport;
 
+import hingetone.score.Note;
+import hingetone.score.Part;
 import hingetone.score.Role;
+import hingetone.score.Sound;
 import hingetone.time.Beats;
 import hingetone.time.Meter;
+import java.util.List;
 
 /**
  * How the click accompanies the band.
@@ -19,6 +23,7 @@ public record Metronome(boolean on, boolean accents, Gap gap) {
   private static final int HIGH = 76;
 
   private static final int LOW = 77;
+  private static final int LOUDEST = 120;
 
   /** Where the click is left out. */
   public enum Gap {
@@ -27,6 +32,12 @@ public record Metronome(boolean on, boolean accents, Gap gap) {
     OFF_BEATS_ONLY,
     /** Even bars are silent. */
     EVERY_OTHER_BAR
+  }
+
+  /** A part that plays all its sounds. */
+  static Part part() {
+    Note high = new Note(Beats.ZERO, Beats.ONE, HIGH, LOUDEST);
+    return new Part(Role.CLICK, Sound.CLICK, List.of(high, high.withKey(LOW)));
   }
 
   /** Whether a beat of a bar clicks. */
@@ -41,7 +52,7 @@ public record Metronome(boolean on, boolean accents, Gap gap) {
 
   /** The click of a beat: the bar line loudest, then the strong beats. */
   static Lap.PlacedNote click(Meter meter, int beat, boolean accents, Beats at, Beats length) {
-    int velocity = beat == 1 ? 120 : meter.isStrong(Beats.of(beat)) ? 100 : 80;
+    int velocity = beat == 1 ? LOUDEST : meter.isStrong(Beats.of(beat)) ? 100 : 80;
     int key = accents && beat == 1 ? HIGH : LOW;
     return new Lap.PlacedNote(Role.CLICK, key, accents ? velocity : 100, at, at.plus(length), 0, 0);
   }

@@ -6,6 +6,7 @@ import hingetone.sound.Synthesizer;
 import hingetone.time.Clock;
 import hingetone.time.Playhead;
 import java.util.List;
+import java.util.Optional;
 import java.util.Queue;
 import java.util.concurrent.ConcurrentLinkedQueue;
 import java.util.concurrent.LinkedBlockingQueue;
@@ -36,7 +37,7 @@ public final class Transport implements AutoCloseable {
 
   private Transport(
       LapSource source,
-      Consumer<List<Part>> prepare,
+      Function<List<Part>, Optional<String>> prepare,
       Consumer<Moment> listener,
       Setup setup,
       boolean port,
@@ -122,7 +123,7 @@ public final class Transport implements AutoCloseable {
       Consumer<Moment> listener) {
     return new Transport(
         laps,
-        parts -> {},
+        parts -> Optional.empty(),
         listener,
         setup,
         true,

@@ -9,6 +9,7 @@ import hingetone.score.Part;
 import hingetone.score.Role;
 import hingetone.score.Score;
 import hingetone.score.Sound;
+import hingetone.sound.SoundBank;
 import hingetone.time.Beats;
 import java.io.IOException;
 import java.io.PrintWriter;
@@ -16,7 +17,6 @@ import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
-import java.util.Optional;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -42,27 +42,30 @@ class RenderedScoreTest {
 
   @Test
   void stems_are_named_after_the_file_and_the_part() throws Exception {
-    Path font = folder.resolve("none.sf2");
     Path file = folder.resolve("song.wav");
-    assertThat(rendered().writeWav(file, true, quiet()))
+    assertThat(rendered().writeWav(file, true, SoundBank.builtIn(), quiet()))
         .contains(
             folder.resolve("song-drums.wav") + ": a stem",
             folder.resolve("song-bass.wav") + ": a stem");
     assertThat(filesLeft()).containsExactly("song-bass.wav", "song-drums.wav", "song.wav");
-    RenderedScore other = new RenderedScore(SCORE, named(font));
-    assertThatThrownBy(() -> other.writeWav(folder.resolve("other.wav"), true, quiet()))
-        .isInstanceOf(CommandFailure.class)
-        .hasMessage("Cannot read the sound font " + font + ": there is no such file.")
-        .extracting(e -> ((CommandFailure) e).status())
-        .isEqualTo(ExitStatus.WRONG_INPUT);
-    assertThat(filesLeft()).containsExactly("song-bass.wav", "song-drums.wav", "song.wav");
   }
 
   @Test
-  void a_sound_file_is_reported_with_its_length_and_loudness() {
-    assertThat(rendered().writeWav(folder.resolve("song.wav"), false, quiet()))
+  void a_sound_file_is_reported_with_its_length_and_loudness() throws Exception {
+    Path file = folder.resolve("song.wav");
+    assertThat(rendered().writeWav(file, false, SoundBank.builtIn(), quiet()))
         .singleElement(STRING)
-        .matches(".*song\\.wav: 0:0\\d, -1\\d\\.\\d LUFS, true peak -\\d\\.\\d dBTP, sounds of .+");
+        .matches(
+            ".*song\\.wav: 0:0\\d, -1\\d\\.\\d LUFS, true peak -\\d\\.\\d dBTP,"
+                + " sounds of built-in sounds");
+  }
+
+  @Test
+  void a_score_without_a_note_is_reported_as_silence() throws Exception {
+    Score empty = new Score("", Beats.ZERO, Beats.of(2), List.of(), List.of());
+    Path file = folder.resolve("song.wav");
+    assertThat(new RenderedScore(empty).writeWav(file, false, SoundBank.builtIn(), quiet()))
+        .containsExactly(file + ": 0:01, silence, sounds of built-in sounds");
   }
 
   @Test
@@ -91,7 +94,7 @@ class RenderedScoreTest {
   }
 
   private static RenderedScore rendered() {
-    return new RenderedScore(SCORE, new SoundFont());
+    return new RenderedScore(SCORE);
   }
 
   private List<String> filesLeft() throws IOException {
@@ -103,11 +106,5 @@ class RenderedScoreTest {
   private static Part part(Role role, int key) {
     Note first = new Note(Beats.ZERO, Beats.of(1, 2), key, 90);
     return new Part(role, Sound.of(33), List.of(first, first.withOnset(Beats.ONE)));
-  }
-
-  private static SoundFont named(Path file) {
-    SoundFont font = new SoundFont();
-    font.file = Optional.of(file);
-    return font;
   }
 }

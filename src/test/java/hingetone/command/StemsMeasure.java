@@ -12,7 +12,6 @@ import hingetone.score.Score;
 import hingetone.sound.Mixdown;
 import hingetone.sound.SoundBank;
 import hingetone.sound.SoundFile;
-import hingetone.text.Page;
 import hingetone.time.Position;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -28,32 +27,24 @@ import java.util.stream.Stream;
  * Run by hand: plays every demo chart and every groove, with count-in, example phrases and ending,
  * all parts together and each alone, and measures how far the parts added up are from the whole.
  *
- * <p>Arguments: the page to write the table into, or {@code -} to print it; then General MIDI
- * SoundFonts to measure beside the built-in sounds.
+ * <p>Arguments: General MIDI SoundFonts to measure beside the built-in sounds.
  */
 final class StemsMeasure {
   private StemsMeasure() {}
 
   public static void main(String[] args) throws Exception {
     List<SoundBank> banks = new ArrayList<>(List.of(SoundBank.builtIn()));
-    for (String font : List.of(args).subList(1, args.length)) {
+    for (String font : args) {
       banks.add(SoundBank.read(Path.of(font)));
     }
-    StringBuilder table = new StringBuilder("| stems of | parts |");
-    banks.forEach(bank -> table.append(" ").append(bank.name()).append(" |"));
-    table.append("\n|---|---|").append("---|".repeat(banks.size())).append("\n");
+    System.out.println("stems of\tparts\t" + banks.stream().map(SoundBank::name).toList());
     for (Map.Entry<String, Score> piece : pieces().entrySet()) {
       Score score = piece.getValue();
-      table.append("| ").append(piece.getKey()).append(" | ").append(score.parts().size());
+      StringBuilder row = new StringBuilder(piece.getKey() + "\t" + score.parts().size());
       for (SoundBank bank : banks) {
-        table.append(String.format(Locale.ROOT, " | %.1f", difference(score, bank)));
+        row.append(String.format(Locale.ROOT, "\t%.1f", difference(score, bank)));
       }
-      table.append(" |\n");
-    }
-    if (args[0].equals("-")) {
-      System.out.print(table);
-    } else {
-      Page.replaceTable(Path.of(args[0]), "| stems of |", table.toString().replace("| -", "| −"));
+      System.out.println(row);
     }
   }
 

@@ -12,7 +12,6 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.Optional;
 
 /**
  * Run by hand: measures every program and drum of a bank with one and the same phrase and prints
@@ -25,7 +24,7 @@ final class BankLoudness {
   private BankLoudness() {}
 
   public static void main(String[] args) throws Exception {
-    SoundBank font = SoundBank.find(Optional.of(Path.of(args[0])));
+    SoundBank font = SoundBank.read(Path.of(args[0]));
     SoundBank builtIn = SoundBank.builtIn();
     System.out.println("program\tbuilt in\t" + font.name());
     for (int program = 0; program < 128; program++) {

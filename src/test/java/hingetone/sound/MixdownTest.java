@@ -37,7 +37,7 @@ class MixdownTest {
         .play((stereo, frames, done) -> at[0] = add(stereo, frames, at[0], mix));
     double[] file = new double[BEATS];
     try (Synthesizer synthesizer = Synthesizer.open(RATE, bank)) {
-      score.parts().forEach(part -> synthesizer.prepare(score.inEachSound(part)));
+      synthesizer.prepare(score.bySound());
       send(MidiFile.bytes(score), synthesizer);
       float[] stereo = new float[2 * synthesizer.blockFrames()];
       for (long frame = 0; frame < BEATS * RATE / 2; ) {

@@ -1,14 +1,12 @@
 package hingetone.sound;
 
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -37,18 +35,6 @@ class SoundFontFoldersTest {
     font("readme.txt", 2_000_000);
     SoundFontFolders folders = new SoundFontFolders(List.of(folder.resolve("not-there"), folder));
     assertThat(folders.soundFonts()).containsExactly(general, bank);
-  }
-
-  @Test
-  void a_file_that_is_no_sound_font_is_told_in_one_line() throws IOException {
-    Path bad = font("bad.sf2", 5000);
-    assertThatThrownBy(() -> SoundBank.find(Optional.of(bad)))
-        .isInstanceOf(SoundFailure.class)
-        .hasMessage(
-            bad + " is not a sound font that can be read; give a General MIDI bank (.sf2).");
-    Path missing = folder.resolve("missing.sf2");
-    assertThatThrownBy(() -> SoundBank.find(Optional.of(missing)))
-        .hasMessage("Cannot read the sound font " + missing + ": there is no such file.");
   }
 
   private Path font(String name, int bytes) throws IOException {

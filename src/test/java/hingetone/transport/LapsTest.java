@@ -10,6 +10,7 @@ import hingetone.time.Beats;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.Queue;
 import org.junit.jupiter.api.Test;
 
@@ -29,11 +30,11 @@ class LapsTest {
   }
 
   private Laps prompt(LapSource source) {
-    return new Laps(source, parts -> {}, moments::add, Runnable::run);
+    return new Laps(source, parts -> Optional.empty(), moments::add, Runnable::run);
   }
 
   private Laps late() {
-    return new Laps(this::make, parts -> {}, moments::add, waiting::add);
+    return new Laps(this::make, parts -> Optional.empty(), moments::add, waiting::add);
   }
 
   private void work() {
@@ -158,16 +159,19 @@ class LapsTest {
   }
 
   @Test
-  void a_sound_is_prepared_once() {
+  void what_of_a_lap_will_not_be_heard_is_told_before_it_is_played() {
     List<String> prepared = new ArrayList<>();
-    Laps laps =
-        new Laps(
-            this::make,
-            parts -> parts.forEach(part -> prepared.add(part.role().title())),
-            moments::add,
-            Runnable::run);
-    laps.playing(5);
-    laps.follow(n -> numbered(100 + n));
-    assertThat(prepared).containsExactly("Click", "Bass");
+    new Laps(
+        this::make,
+        parts -> {
+          prepared.add(parts.get(0).role().title());
+          return Optional.of("No sound for " + parts.get(0).role().title() + ".");
+        },
+        moments::add,
+        Runnable::run);
+    assertThat(prepared).containsExactly("Click", "Bass", "Bass");
+    assertThat(moments)
+        .startsWith(
+            new Moment.Trouble("No sound for Click."), new Moment.Trouble("No sound for Bass."));
   }
 }

@@ -4,6 +4,7 @@ import hingetone.score.Score;
 import hingetone.time.Playhead;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.Executor;
 import java.util.function.IntFunction;
 import javax.sound.midi.ShortMessage;
@@ -71,7 +72,7 @@ final class Rig implements Sink {
    * @param worker does what it is given, sooner or later
    */
   Rig(IntFunction<Score> source, Setup setup, Executor worker) {
-    this.laps = new Laps(source::apply, parts -> {}, this::tell, worker);
+    this.laps = new Laps(source::apply, parts -> Optional.empty(), this::tell, worker);
     this.timeline = new Timeline(laps, setup, new ClockSignals(setup.midiClock()), true, playhead);
   }
 

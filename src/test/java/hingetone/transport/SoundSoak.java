@@ -7,10 +7,10 @@ import hingetone.groove.Grooves;
 import hingetone.score.Role;
 import hingetone.sound.MemoryPreferences;
 import hingetone.sound.OutputLine;
+import hingetone.sound.SoundBank;
 import hingetone.sound.Synthesizer;
 import hingetone.time.Clock;
 import java.util.List;
-import java.util.Optional;
 import java.util.Random;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicInteger;
@@ -56,7 +56,7 @@ final class SoundSoak {
     Chart chart = ChartReader.readFile("demo-charts/" + name + ".yaml").value().orElseThrow();
     Backing backing = Backing.of(chart, Grooves.builtIn());
     OutputLine line = OutputLine.open(OutputLine.Settings.usual(), Clock.SYSTEM);
-    Synthesizer synthesizer = Synthesizer.open(line.sampleRate(), Optional.empty());
+    Synthesizer synthesizer = Synthesizer.open(line.sampleRate(), SoundBank.builtIn());
     try (Transport transport =
         Transport.withSound(backing::lap, Setup.USUAL, synthesizer, line, this::hear)) {
       transport.send(new Command.Play());
