@@ -12,6 +12,7 @@ import hingetone.text.Suggestion;
 import hingetone.text.TextFile;
 import hingetone.time.Tempo;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import picocli.CommandLine.ITypeConverter;
@@ -101,6 +102,20 @@ final class ChartArguments {
   Backing backing(Chart chart) {
     Reading<Backing> reading = Backing.read(chart, grooves(), source);
     return reading.value().orElseThrow(() -> CommandFailure.problems(reading.problems()));
+  }
+
+  /** Every file that a command with this chart reads. */
+  List<Path> inputs(Chart chart) {
+    Grooves grooves = grooves();
+    List<Path> inputs = new ArrayList<>();
+    inputs.add(FileNames.path(file.equals("-") ? "/dev/stdin" : file));
+    inputs.addAll(grooves.files().own().values());
+    inputs.addAll(Folders.bank().files().own().values());
+    chart.sections().stream()
+        .flatMap(section -> section.groove().stream())
+        .flatMap(name -> grooves.file(name).stream())
+        .forEach(inputs::add);
+    return inputs;
   }
 
   /** The folder a file lies in; the working folder for standard input. */

@@ -9,14 +9,14 @@ import hingetone.exchange.Prompt;
 import hingetone.exchange.Shown;
 import hingetone.handout.MusicXml;
 import hingetone.handout.TabSheet;
+import hingetone.midi.MidiFile;
 import hingetone.score.Part;
+import hingetone.score.Role;
 import hingetone.score.Score;
 import hingetone.sound.SoundBank;
-import hingetone.text.Printable;
-import hingetone.text.Suggestion;
+import hingetone.sound.WavFile;
+import hingetone.text.Stamp;
 import hingetone.time.Position;
-import java.io.IOException;
-import java.io.PrintWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -44,12 +44,7 @@ final class RenderCommand implements Runnable {
   @Spec CommandSpec spec;
   @Mixin ChartArguments chartArguments;
 
-  @Option(
-      names = {"-o", "--output"},
-      paramLabel = "FILE",
-      required = true,
-      description = "The file to write; its ending says what it is.")
-  Path file;
+  @Mixin OutputFile output;
 
   @Option(
       names = "--laps",
@@ -77,67 +72,84 @@ final class RenderCommand implements Runnable {
       })
   Optional<Shown> lead = Optional.empty();
 
-  @Override
-  public void run() {
-    soundFont.check();
-    Runnable write = writer();
-    write.run();
-  }
-
-  /** What writes the wanted kind of file; an ending that is none is told before any work. */
-  private Runnable writer() {
-    Map<String, Runnable> writers = new LinkedHashMap<>();
-    writers.put(".mid", () -> say(rendered().writeMidi(file)));
-    writers.put(".wav", this::writeSound);
-    writers.put(".musicxml", () -> writeSheet(MusicXml::of));
-    writers.put(".txt", () -> writeSheet(TabSheet::of));
-    String name = file.toString().toLowerCase(Locale.ROOT);
-    String ending = name.substring(Math.max(name.lastIndexOf('.'), name.lastIndexOf('/') + 1));
-    Runnable writer = writers.get(ending);
-    if (writer == null) {
-      List<String> known = List.copyOf(writers.keySet());
-      String hint =
-          Suggestion.nearest(ending, known).map(e -> " Did you mean " + e + "?").orElse("");
-      throw CommandFailure.wrongInput(
-          file + " has no ending I can write: I know " + String.join(", ", known) + "." + hint);
-    }
-    if (stems && !ending.equals(".wav")) {
-      throw CommandFailure.wrongInput("--stems goes with a .wav file.");
-    }
-    return writer;
-  }
-
   /** A sheet of the plan's example phrases. */
   private interface Sheet {
     String of(Chart chart, Plan plan, Maker maker, int laps);
   }
 
-  private void writeSheet(Sheet sheet) {
+  @Override
+  public void run() {
+    FileKind kind = output.kind(List.of(FileKind.values()));
+    if (stems && (kind != FileKind.WAV || !output.isFile())) {
+      throw CommandFailure.wrongInput("--stems goes with a .wav file.");
+    }
     Chart read = chartArguments.read();
     Chart chart = noCountIn ? read.withCountIn(0) : read;
-    ExamplePhrases phrases = ExamplePhrases.of(chart, chartArguments.grooves());
-    String text = sheet.of(chart, phrases.plan(), phrases.maker(), laps);
-    try (Export export = Export.of(List.of(file))) {
-      Files.writeString(export.unfinished().get(0), text);
-      export.finish();
-    } catch (IOException e) {
-      throw RenderedScore.couldNotWrite(file, e);
+    switch (kind) {
+      case MID -> writeMidi(chart);
+      case WAV -> writeSound(chart);
+      case MUSICXML -> writeSheet(chart, MusicXml.STAMP, MusicXml::of);
+      case TXT -> writeSheet(chart, TabSheet.STAMP, TabSheet::of);
     }
-    say(file + ": " + phrases.plan().form().bars().size() * laps + " bars");
   }
 
-  private void writeSound() {
-    RenderedScore score = rendered();
-    SoundBank bank = soundFont.bankFor(score.score());
-    bank.silentIn(score.score()).ifPresent(spec.commandLine().getErr()::println);
+  private void writeSheet(Chart chart, Stamp stamp, Sheet sheet) {
+    ExamplePhrases phrases = ExamplePhrases.of(chart, chartArguments.grooves());
+    write(
+        chartArguments.inputs(chart),
+        stamp,
+        Map.of(),
+        places -> {
+          String text = sheet.of(chart, phrases.plan(), phrases.maker(), laps);
+          Files.writeString(places.get(0), text);
+          return phrases.plan().form().bars().size() * laps + " bars";
+        });
+  }
+
+  private void writeMidi(Chart chart) {
+    RenderedScore score = rendered(chart);
+    write(
+        chartArguments.inputs(chart),
+        MidiFile.STAMP,
+        Map.of(),
+        places -> score.writeMidi(places.get(0)));
+  }
+
+  private void writeSound(Chart chart) {
+    RenderedScore score = rendered(chart);
+    List<Path> inputs = new ArrayList<>(chartArguments.inputs(chart));
+    soundFont.file.ifPresent(inputs::add);
+    Map<Path, Stamp> beside = new LinkedHashMap<>();
+    List<Role> alone = stems ? score.roles() : List.of();
+    alone.forEach(role -> beside.put(stem(role), WavFile.Samples.FLOAT.stamp()));
     Progress progress = Progress.on(Main.ungatedErr(spec));
-    score.writeWav(file, stems, bank, progress).forEach(this::say);
+    write(
+        inputs,
+        WavFile.Samples.SHORT.stamp(),
+        beside,
+        places -> {
+          Map<Role, Path> parts = new LinkedHashMap<>();
+          alone.forEach(role -> parts.put(role, places.get(1 + parts.size())));
+          SoundBank bank = soundFont.bankFor(score.score());
+          bank.silentIn(score.score()).ifPresent(spec.commandLine().getErr()::println);
+          return score.writeWav(places.get(0), parts, bank, progress);
+        });
   }
 
-  private RenderedScore rendered() {
-    Chart chart = chartArguments.read();
-    Chart counted = noCountIn ? chart.withCountIn(0) : chart;
-    return new RenderedScore(score(counted, chartArguments.backing(counted)));
+  private void write(
+      List<Path> inputs, Stamp stamp, Map<Path, Stamp> beside, OutputFile.Writing writing) {
+    output.tell(output.write(inputs, stamp, beside, writing));
+  }
+
+  /** {@code song-bass.wav} for song.wav. */
+  private Path stem(Role role) {
+    Path file = output.file.orElseThrow();
+    String name = file.getFileName().toString().replaceFirst("\\.[^.]*$", "");
+    return file.resolveSibling(name + "-" + role.title().toLowerCase(Locale.ROOT) + ".wav");
+  }
+
+  private RenderedScore rendered(Chart chart) {
+    return new RenderedScore(score(chart, chartArguments.backing(chart)));
   }
 
   private Score score(Chart chart, Backing backing) {
@@ -156,11 +168,5 @@ final class RenderCommand implements Runnable {
     Lead phrases = ExamplePhrases.of(chart, chartArguments.grooves()).lead(backing::played);
     Predicate<Prompt> shown = which.of(phrases.plan(), Position.of(1 - chart.countIn(), 1));
     return lap -> phrases.ofLap(lap, shown);
-  }
-
-  private void say(String line) {
-    PrintWriter out = spec.commandLine().getOut();
-    out.println(Printable.line(line));
-    out.flush();
   }
 }

@@ -3,11 +3,13 @@ package hingetone.command;
 import hingetone.screen.Settings;
 import hingetone.text.Reading;
 import hingetone.text.Source;
+import hingetone.text.Stamp;
 import hingetone.text.TextFile;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.LinkOption;
 import java.nio.file.Path;
+import java.util.List;
 
 /** Keeps what the player chose to see, in a file of the user's configuration. */
 final class ScreenSettings {
@@ -37,7 +39,12 @@ final class ScreenSettings {
       throw new IOException(file + ": " + text().problems().get(0).message());
     }
     Files.createDirectories(file.getParent());
-    Path draft = Files.writeString(file.resolveSibling("screen.new"), settings.text());
-    Files.move(draft, file, java.nio.file.StandardCopyOption.REPLACE_EXISTING);
+    try (Export export = new Export(new Overwriting(List.of(), true))) {
+      export.add(file, new Stamp("screen"));
+      Files.writeString(export.unfinished().get(0), settings.text());
+      export.finish();
+    } catch (CommandFailure e) {
+      throw new IOException(e.getMessage(), e);
+    }
   }
 }

@@ -9,6 +9,7 @@ import hingetone.hearing.Resampler;
 import hingetone.hearing.Transcriber;
 import hingetone.hearing.Transcription;
 import hingetone.hearing.Transcription.Placed;
+import hingetone.midi.BentLine;
 import hingetone.neck.Fretboard;
 import hingetone.neck.Tuning;
 import hingetone.print.HeardTab;
@@ -16,7 +17,7 @@ import hingetone.print.Json;
 import hingetone.print.TranscriptionJson;
 import hingetone.sound.SoundFailure;
 import hingetone.sound.SoundReader;
-import hingetone.text.Suggestion;
+import hingetone.text.FileNames;
 import hingetone.theory.Key;
 import java.io.IOException;
 import java.io.OutputStream;
@@ -24,13 +25,14 @@ import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.LinkedHashMap;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.ITypeConverter;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
@@ -52,11 +54,7 @@ final class TranscribeCommand implements Runnable {
   @Parameters(paramLabel = "SOUND", description = "The recording: WAV, AIFF or FLAC.")
   String sound;
 
-  @Option(
-      names = {"-o", "--output"},
-      paramLabel = "FILE",
-      description = "The file to write; its ending says what it is: .mid or .txt.")
-  Optional<Path> file = Optional.empty();
+  @Mixin OutputFile output;
 
   @Option(names = "--json", description = "Print JSON.")
   boolean json;
@@ -102,48 +100,67 @@ final class TranscribeCommand implements Runnable {
 
   @Override
   public void run() {
-    Optional<Form> form = file.map(this::form);
-    if (form.isEmpty() && !json) {
+    if (output.file.isEmpty() && !json) {
       throw CommandFailure.wrongInput("Say where to write with -o FILE, or take --json.");
+    }
+    if (output.isStandardOutput() && json) {
+      throw CommandFailure.wrongInput("Only one of --json and -o - goes to standard output.");
     }
     Optional<Chart> read = chart.map(ChartPlaces::read);
     if (offset.isPresent() && read.isEmpty()) {
       throw CommandFailure.wrongInput("--offset goes with --chart.");
     }
-    Transcription written = written();
-    written.doubts().forEach(this::warn);
-    Optional<ChartPlaces> places = read.map(c -> ChartPlaces.of(c, written, offset));
-    form.ifPresent(f -> write(f, written));
-    if (json) {
-      out(Json.text(tree(written, places)));
-    } else {
-      String where = places.map(p -> ", " + p.summary()).orElse("");
-      out(file.orElseThrow() + ": " + summary(written) + where + System.lineSeparator());
+    if (output.file.isEmpty()) {
+      hear(read);
+      return;
+    }
+    List<String> lines = write(output.kind(List.of(FileKind.MID, FileKind.TXT)), read);
+    if (!json) {
+      output.tell(lines);
     }
   }
 
-  private Form form(Path path) {
-    Map<String, Form> forms = new LinkedHashMap<>();
-    forms.put(".mid", (written, output) -> HeardMidi.write(path, written, output));
-    forms.put(".txt", this::writeTab);
-    String name = path.toString().toLowerCase(Locale.ROOT);
-    String ending = name.substring(Math.max(name.lastIndexOf('.'), name.lastIndexOf('/') + 1));
-    Form form = forms.get(ending);
-    if (form == null) {
-      List<String> known = List.copyOf(forms.keySet());
-      String hint =
-          Suggestion.nearest(ending, known).map(e -> " Did you mean " + e + "?").orElse("");
-      throw CommandFailure.wrongInput(
-          path + " has no ending I can write: I know " + String.join(", ", known) + "." + hint);
+  /** A recording written down, and where its notes lie in a chart. */
+  private record Heard(Transcription written, Optional<ChartPlaces> places) {}
+
+  /** Writes it down, says what is doubtful, and gives all of it as JSON where that is wanted. */
+  private Heard hear(Optional<Chart> read) {
+    Transcription written = written();
+    written.doubts().forEach(this::warn);
+    Heard heard = new Heard(written, read.map(c -> ChartPlaces.of(c, written, offset)));
+    if (json) {
+      out(Json.text(tree(written, heard.places())));
     }
-    return form;
+    return heard;
+  }
+
+  private List<String> write(FileKind kind, Optional<Chart> read) {
+    boolean midi = kind == FileKind.MID;
+    Form form = midi ? this::writeMidi : this::writeTab;
+    List<Path> inputs = new ArrayList<>(List.of(FileNames.path(sound)));
+    chart.map(FileNames::path).ifPresent(inputs::add);
+    return output.write(
+        inputs,
+        midi ? BentLine.STAMP : HeardTab.STAMP,
+        Map.of(),
+        places -> {
+          Heard heard = hear(read);
+          try (OutputStream out = Files.newOutputStream(places.get(0))) {
+            form.write(heard.written(), out);
+          }
+          return summary(heard.written()) + heard.places().map(p -> ", " + p.summary()).orElse("");
+        });
+  }
+
+  private void writeMidi(Transcription written, OutputStream out) throws IOException {
+    HeardMidi.write(FileNames.path(sound), written, out);
   }
 
   private Transcription written() {
     Progress progress = Progress.on(spec.commandLine().getErr());
     try {
       Optional<EchoFilter> echoes = echoes(progress);
-      try (SoundReader reader = SoundReader.open(Path.of(sound), channel)) {
+      try (SoundReader reader = SoundReader.open(FileNames.path(sound), channel)) {
         Transcriber transcriber = new Transcriber(reader.rate(), echoes);
         for (float[] block = reader.next(); block.length > 0; block = reader.next()) {
           transcriber.take(block);
@@ -158,7 +175,7 @@ final class TranscribeCommand implements Runnable {
   }
 
   private Optional<EchoFilter> echoes(Progress progress) throws SoundFailure {
-    try (SoundReader reader = SoundReader.open(Path.of(sound), channel)) {
+    try (SoundReader reader = SoundReader.open(FileNames.path(sound), channel)) {
       Resampler resampler = new Resampler(reader.rate());
       EchoFinder finder = new EchoFinder();
       for (float[] block = reader.next(); block.length > 0; block = reader.next()) {
@@ -173,19 +190,8 @@ final class TranscribeCommand implements Runnable {
     Fretboard neck = Fretboard.of(tuning, capo);
     String head = sound + "\n" + summary(written) + ", tuning " + tuning + "\n";
     String rows = String.join("\n", HeardTab.of(written, neck, TAB_WIDTH));
-    output.write((head + HeardTab.LEGEND + "\n" + rows).getBytes(StandardCharsets.UTF_8));
-  }
-
-  private void write(Form form, Transcription written) {
-    Path path = file.orElseThrow();
-    try (Export export = Export.of(List.of(path))) {
-      try (OutputStream output = Files.newOutputStream(export.unfinished().get(0))) {
-        form.write(written, output);
-      }
-      export.finish();
-    } catch (IOException e) {
-      throw RenderedScore.couldNotWrite(path, e);
-    }
+    String page = head + HeardTab.LEGEND + "\n" + rows + "\n" + HeardTab.STAMP.open() + "\n";
+    output.write(page.getBytes(StandardCharsets.UTF_8));
   }
 
   private static String summary(Transcription written) {

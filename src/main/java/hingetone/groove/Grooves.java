@@ -108,7 +108,8 @@ public record Grooves(NamedFiles files, Path beside) {
     return problems.reading(() -> null);
   }
 
-  private Optional<Path> file(String path) {
+  /** The file of a groove that is given by its path; empty where there is none. */
+  public Optional<Path> file(String path) {
     try {
       return Optional.of(beside.resolve(FileNames.path(path))).filter(Files::isRegularFile);
     } catch (InvalidPathException e) {

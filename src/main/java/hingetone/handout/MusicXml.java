@@ -10,6 +10,7 @@ import hingetone.exchange.Plan;
 import hingetone.exchange.Prompt;
 import hingetone.handout.WrittenBars.Event;
 import hingetone.text.Choice;
+import hingetone.text.Stamp;
 import hingetone.theory.Pitch;
 import hingetone.time.Beats;
 import hingetone.time.Meter;
@@ -25,6 +26,9 @@ import java.util.Locale;
  * octave above where it sounds, which the clef says.
  */
 public final class MusicXml {
+  /** What the file bears at its end. */
+  public static final Stamp STAMP = new Stamp("musicxml");
+
   private static final List<String> MODES =
       List.of("major", "minor", "dorian", "phrygian", "lydian", "mixolydian", "locrian");
 
@@ -72,7 +76,7 @@ public final class MusicXml {
     xml.close();
     part("P1", false);
     part("P2", true);
-    return xml.close().toString();
+    return xml.close().line("<!-- " + STAMP.open() + " -->").toString();
   }
 
   private void part(String id, boolean tab) {

@@ -9,11 +9,15 @@ import hingetone.neck.Fretboard;
 import hingetone.print.PlanText;
 import hingetone.print.TabText;
 import hingetone.text.Printable;
+import hingetone.text.Stamp;
 import java.util.ArrayList;
 import java.util.List;
 
 /** The plan as a sheet of plain text: title, tuning, and bar by bar the chords and the tab. */
 public final class TabSheet {
+  /** What the file bears at its end. */
+  public static final Stamp STAMP = new Stamp("txt");
+
   private TabSheet() {}
 
   /**
@@ -36,8 +40,8 @@ public final class TabSheet {
             + capo
             + "\n"
             + "8b10 is fret 8 bent until it sounds like fret 10. & is half a beat.\n\n";
-    return Printable.text(
-        head + PlanText.of(plan, laps, prompt -> tab(plan, neck, maker.make(prompt))));
+    String sheet = head + PlanText.of(plan, laps, prompt -> tab(plan, neck, maker.make(prompt)));
+    return Printable.text(sheet) + "\n" + STAMP.open() + "\n";
   }
 
   private static List<String> tab(Plan plan, Fretboard neck, Made made) {

@@ -1,5 +1,6 @@
 package hingetone.midi;
 
+import hingetone.text.Stamp;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
@@ -23,6 +24,9 @@ import javax.sound.midi.Track;
  * (MIDI 1.0 detailed specification, pitch bend sensitivity).
  */
 public final class BentLine {
+  /** What the file bears at its end. */
+  public static final Stamp STAMP = new Stamp("heard-mid");
+
   /** Semitones that the pitch wheel reaches to either side. */
   public static final int BEND_RANGE = 12;
 
@@ -86,6 +90,7 @@ public final class BentLine {
       add(line, 0, meta(TRACK_NAME, "Lead".getBytes(StandardCharsets.UTF_8)));
       notes.stream().map(Note::channel).distinct().sorted().forEach(c -> setUp(line, c));
       messages(notes).forEach(timed -> add(line, timed.tick, timed.message));
+      MidiStamp.put(STAMP, sequence);
       return sequence;
     } catch (InvalidMidiDataException e) {
       throw new IllegalStateException(e);

@@ -5,6 +5,7 @@ import hingetone.score.Part;
 import hingetone.score.Role;
 import hingetone.score.Score;
 import hingetone.text.Printable;
+import hingetone.text.Stamp;
 import hingetone.theory.Chord;
 import hingetone.theory.Key;
 import hingetone.time.Beats;
@@ -41,6 +42,9 @@ import javax.sound.midi.Track;
  * microseconds at the tempo of their place.
  */
 public final class MidiFile {
+  /** What the file bears at its end. */
+  public static final Stamp STAMP = new Stamp("mid");
+
   /** Ticks to the quarter note. */
   public static final int TICKS = 960;
 
@@ -91,6 +95,7 @@ public final class MidiFile {
       byChannel.computeIfAbsent(part.role().channel(), c -> new ArrayList<>()).add(part);
     }
     byChannel.values().forEach(file::addTrack);
+    MidiStamp.put(STAMP, file.sequence);
     return file.sequence;
   }
 

@@ -4,6 +4,7 @@ import hingetone.hearing.HeardNote;
 import hingetone.hearing.Transcription;
 import hingetone.hearing.Transcription.Placed;
 import hingetone.neck.Fretboard;
+import hingetone.text.Stamp;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -19,6 +20,9 @@ import java.util.Locale;
  * </pre>
  */
 public final class HeardTab {
+  /** What a page of it bears at its end. */
+  public static final Stamp STAMP = new Stamp("heard-txt");
+
   private static final double TOGETHER = 0.03;
 
   private HeardTab() {}

@@ -80,6 +80,9 @@ public final class SoundReader implements AutoCloseable {
   }
 
   private static String startOf(Path file) throws SoundFailure {
+    if (Files.exists(file) && !Files.isRegularFile(file)) {
+      throw new SoundFailure(file + " is no file: a recording is gone over twice.");
+    }
     try (InputStream in = Files.newInputStream(file)) {
       byte[] start = in.readNBytes(4);
       if (start.length == 0) {

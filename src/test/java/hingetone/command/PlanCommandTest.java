@@ -139,7 +139,7 @@ class PlanCommandTest extends ProgramRun {
 
   /** Writes the sheet anew; read every difference. */
   public static void main(String[] args) {
-    Main.commandLine().execute("render", CHART, "-o", SHEET.toString());
+    Main.commandLine().execute("render", CHART, "--force", "-o", SHEET.toString());
   }
 
   private static List<String> names(JsonNode node) {

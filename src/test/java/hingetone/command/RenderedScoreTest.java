@@ -1,8 +1,6 @@
 package hingetone.command;
 
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.assertThatThrownBy;
-import static org.assertj.core.api.InstanceOfAssertFactories.STRING;
 
 import hingetone.score.Note;
 import hingetone.score.Part;
@@ -10,6 +8,8 @@ import hingetone.score.Role;
 import hingetone.score.Score;
 import hingetone.score.Sound;
 import hingetone.sound.SoundBank;
+import hingetone.sound.WavFile;
+import hingetone.text.Stamp;
 import hingetone.time.Beats;
 import java.io.IOException;
 import java.io.PrintWriter;
@@ -17,7 +17,7 @@ import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
-import java.util.stream.Stream;
+import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -33,49 +33,32 @@ class RenderedScoreTest {
   @TempDir Path folder;
 
   @Test
-  void a_midi_file_replaces_what_was_there_and_leaves_nothing_else() throws Exception {
-    Path file = Files.writeString(folder.resolve("song.mid"), "old");
-    assertThat(rendered().writeMidi(file)).isEqualTo(file + ": 2 parts");
+  void a_midi_file_is_reported_with_its_parts() throws IOException {
+    Path file = folder.resolve("song.mid");
+    assertThat(rendered().writeMidi(file)).isEqualTo("2 parts");
     assertThat(Files.readAllBytes(file)).startsWith('M', 'T', 'h', 'd');
-    assertThat(filesLeft()).containsExactly("song.mid");
-  }
-
-  @Test
-  void stems_are_named_after_the_file_and_the_part() throws Exception {
-    Path file = folder.resolve("song.wav");
-    assertThat(rendered().writeWav(file, true, SoundBank.builtIn(), quiet()))
-        .contains(
-            folder.resolve("song-drums.wav") + ": a stem",
-            folder.resolve("song-bass.wav") + ": a stem");
-    assertThat(filesLeft()).containsExactly("song-bass.wav", "song-drums.wav", "song.wav");
   }
 
   @Test
   void a_sound_file_is_reported_with_its_length_and_loudness() throws Exception {
-    Path file = folder.resolve("song.wav");
-    assertThat(rendered().writeWav(file, false, SoundBank.builtIn(), quiet()))
-        .singleElement(STRING)
-        .matches(
-            ".*song\\.wav: 0:0\\d, -1\\d\\.\\d LUFS, true peak -\\d\\.\\d dBTP,"
-                + " sounds of built-in sounds");
+    Path whole = folder.resolve("song.wav");
+    Path bass = folder.resolve("bass.wav");
+    assertThat(rendered().writeWav(whole, Map.of(Role.BASS, bass), SoundBank.builtIn(), quiet()))
+        .matches("0:0\\d, -1\\d\\.\\d LUFS, true peak -\\d\\.\\d dBTP, sounds of .+");
+    assertThat(WavFile.Samples.SHORT.stamp().find(whole)).isEqualTo(Stamp.Finding.CHANGED);
+    Stamp.close(whole);
+    Stamp.close(bass);
+    assertThat(WavFile.Samples.SHORT.stamp().find(whole)).isEqualTo(Stamp.Finding.OURS);
+    assertThat(WavFile.Samples.SHORT.stamp().find(bass)).isEqualTo(Stamp.Finding.OF_ANOTHER_KIND);
+    assertThat(WavFile.Samples.FLOAT.stamp().find(bass)).isEqualTo(Stamp.Finding.OURS);
   }
 
   @Test
   void a_score_without_a_note_is_reported_as_silence() throws Exception {
     Score empty = new Score("", Beats.ZERO, Beats.of(2), List.of(), List.of());
     Path file = folder.resolve("song.wav");
-    assertThat(new RenderedScore(empty).writeWav(file, false, SoundBank.builtIn(), quiet()))
-        .containsExactly(file + ": 0:01, silence, sounds of built-in sounds");
-  }
-
-  @Test
-  void a_folder_that_is_not_there_is_told() {
-    Path file = folder.resolve("nowhere").resolve("song.mid");
-    assertThatThrownBy(() -> rendered().writeMidi(file))
-        .hasMessage(
-            "Cannot write " + file + ": there is no folder " + file.toAbsolutePath().getParent());
-    assertThatThrownBy(() -> rendered().writeMidi(folder))
-        .hasMessage(folder + " is a folder; give the name of a file.");
+    assertThat(new RenderedScore(empty).writeWav(file, Map.of(), SoundBank.builtIn(), quiet()))
+        .isEqualTo("0:01, silence, sounds of built-in sounds");
   }
 
   @Test
@@ -95,12 +78,6 @@ class RenderedScoreTest {
 
   private static RenderedScore rendered() {
     return new RenderedScore(SCORE);
-  }
-
-  private List<String> filesLeft() throws IOException {
-    try (Stream<Path> files = Files.list(folder)) {
-      return files.map(file -> file.getFileName().toString()).sorted().toList();
-    }
   }
 
   private static Part part(Role role, int key) {

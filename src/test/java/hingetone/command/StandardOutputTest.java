@@ -32,7 +32,7 @@ class StandardOutputTest {
   private static final Map<String, String> PRINTING =
       Map.of(
           "play", "play --plain --laps 1 --tempo 400 " + CHART,
-          "render", "render -o src/target/printed.mid " + CHART,
+          "render", "render --force -o src/target/printed.mid " + CHART,
           "check", "check -v " + CHART,
           "map", "map " + CHART,
           "plan", "plan " + CHART,

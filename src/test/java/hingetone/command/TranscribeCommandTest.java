@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import hingetone.sound.WavFile;
+import hingetone.text.OddFiles;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -83,6 +84,28 @@ class TranscribeCommandTest extends ProgramRun {
     }
     assertThat(keys).containsExactly(55, 58, 60, 62, 65, 67);
     assertThat(controls).startsWith("101=0", "100=0", "6=12", "38=0");
+  }
+
+  @Test
+  void what_is_not_ours_as_it_was_is_not_replaced_and_json_stays_json() throws Exception {
+    String sound = line(0).toString();
+    Path file = Files.writeString(folder.resolve("line.mid"), "my own line");
+    assertThat(run("transcribe", sound, "-o", file.toString())).isEqualTo(2);
+    assertThat(err.toString()).contains("hingetone did not write it");
+    assertThat(file).hasContent("my own line");
+    assertThat(run("transcribe", sound, "-o", file.toString(), "--force", "--json")).isZero();
+    assertThat(new ObjectMapper().readTree(out.toString()).get("notes")).hasSize(LINE.length);
+    assertThat(run("transcribe", sound, "-o", file.toString())).isZero();
+    assertThat(out.toString()).endsWith("A = 440 Hz, in place of an earlier export\n");
+    assertThat(run("transcribe", sound, "-o", sound, "--as", "txt", "--force")).isEqualTo(2);
+    assertThat(run("transcribe", sound, "-o", "-", "--json", "--as", "mid")).isEqualTo(2);
+  }
+
+  @Test
+  void a_pipe_is_not_waited_for() throws Exception {
+    Path pipe = OddFiles.pipe(folder.resolve("pipe.wav"));
+    assertThat(run("transcribe", pipe.toString(), "--json")).isEqualTo(2);
+    assertThat(err.toString()).contains("is no file");
   }
 
   @Test

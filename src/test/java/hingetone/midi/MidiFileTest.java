@@ -98,6 +98,7 @@ class MidiFileTest {
             "bar 0 beat 1 bass program 33",
             "bar 1 beat 3+1/2 bass E2 v90",
             "bar 1 beat 4 bass E2 off",
+            "bar 3 beat 1 bass mark hingetone mid 00000000",
             "bar 3 beat 1 bass end");
   }
 

@@ -114,6 +114,7 @@ public final class MidiListing {
       case 0x51 -> "tempo " + ((data[0] & 255) << 16 | (data[1] & 255) << 8 | data[2] & 255);
       case 0x58 -> "meter " + data[0] + "/" + (1 << data[1]) + " clocks " + data[2];
       case 0x59 -> "signature " + data[0] + (data[1] == 1 ? " minor" : " major");
+      case 0x7F -> "mark " + text(meta).substring(1);
       default -> "meta " + meta.getType();
     };
   }
