@@ -34,12 +34,8 @@ final class FarPanel {
       word(canvas.window(row, 0, letters - now, columns - right), next.chord(), Style.PLAIN);
       word(canvas.window(row, columns - right, letters - now, right), count, Style.STRONG);
     }
-    if (state.fault().isPresent()) {
-      StatusPanel.draw(canvas.window(rows - 1, 0, bottom, columns), state);
-    } else {
-      TurnPanel.draw(canvas.window(rows - bottom, 0, Math.min(1, bottom), columns), state, moment);
-      CrossingPanel.draw(canvas.window(rows - 1, 0, bottom > 1 ? 1 : 0, columns), state, moment);
-    }
+    TurnPanel.draw(canvas.window(rows - bottom, 0, Math.min(1, bottom), columns), state, moment);
+    CrossingPanel.draw(canvas.window(rows - 1, 0, bottom > 1 ? 1 : 0, columns), state, moment);
   }
 
   private static void word(Canvas canvas, String text, Style style) {

@@ -18,6 +18,7 @@ public final class View {
     if (size.rows() > 0 && size.columns() > 0) {
       if (state.layer() instanceof Layer.None) {
         picture(canvas, state);
+        StatusPanel.words(canvas, state);
       } else {
         LayerPanel.draw(canvas, state);
       }
@@ -50,7 +51,7 @@ public final class View {
     FitPanel.draw(part(canvas, row, layout.fit), state, moment);
     row += layout.fit;
     NeckPanel.draw(part(canvas, row, layout.neck + layout.legend), state, moment);
-    StatusPanel.draw(part(canvas, canvas.rows() - layout.status, layout.status), state);
+    StatusPanel.keys(part(canvas, canvas.rows() - layout.status, layout.status));
   }
 
   private static Canvas part(Canvas canvas, int row, int rows) {

@@ -187,6 +187,33 @@ class ViewTest {
   }
 
   @Test
+  void what_is_told_can_be_read_to_its_end_at_every_usual_size_and_in_the_far_view() {
+    String words =
+        "No sound output was found: switch one on (on Linux PulseAudio or PipeWire must run), or"
+            + " choose a MIDI port with --out; hingetone ports lists both.";
+    State near = Update.apply(Examples.playing(7, "3"), new Message.Notice(words)).state();
+    State far = near.withSettings(near.settings().withFar(true));
+    State broken = Examples.playing(7, "3").withFault(Optional.of(words));
+    for (State state : List.of(near, far, broken)) {
+      for (int columns : List.of(40, 79, 80, 99, 100, 119, 120, 160)) {
+        for (int rows : List.of(10, 12, 24, 30, 50)) {
+          String picture = Examples.picture(state, rows, columns);
+          assertThat(picture.replaceAll("\\s+", " ")).contains(words);
+        }
+      }
+    }
+  }
+
+  @Test
+  void words_that_do_not_fit_in_half_the_rows_end_with_dots_and_leave_the_chord() {
+    State state =
+        Update.apply(Examples.playing(1, "1"), new Message.Notice("word ".repeat(99))).state();
+    String picture = Examples.picture(state, 4, 20);
+    assertThat(picture).contains("Am7").contains("word ...");
+    assertThat(Examples.picture(state, 1, 20)).contains("Am7").doesNotContain("word");
+  }
+
+  @Test
   void a_bar_is_as_wide_as_it_is_long() {
     State state = Examples.playing(1, "1");
     Ruler ruler = Ruler.of(state, new Moment(state), 80, 0);
