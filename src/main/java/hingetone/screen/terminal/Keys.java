@@ -1,92 +1,145 @@
 package hingetone.screen.terminal;
 
-import java.io.IOError;
+import java.io.IOException;
 import java.util.Map;
 import java.util.Optional;
-import org.jline.keymap.BindingReader;
-import org.jline.keymap.KeyMap;
-import org.jline.reader.EndOfFileException;
-import org.jline.terminal.Terminal;
-import org.jline.utils.InfoCmp.Capability;
+import org.jline.utils.NonBlockingReader;
 
-/** Reads keys and gives them their names. */
+/**
+ * Reads keys and gives them their names. What is no key is dropped: text that was pasted, and
+ * sequences (ECMA-48, 5.4) of keys that have no name here.
+ */
 final class Keys {
   /** How long a lone Escape waits for the rest of a longer sequence. */
   private static final long ESCAPE_MILLIS = 60;
 
-  private static final String CHARACTER = "character";
+  /** After so long a silence a paste is over, even where its end got lost. */
+  private static final long PASTE_MILLIS = 2000;
 
-  private static final Map<String, String> CONTROLS =
+  /** To wait for ever would keep the terminal from being closed: JLine's lock is held so long. */
+  private static final long LONG_MILLIS = 10_000;
+
+  private static final char ESCAPE = '\033';
+  private static final String PASTE = "200~";
+  private static final String END_OF_PASTE = "\033[201~";
+
+  private static final Map<Character, String> CONTROLS =
       Map.of(
-          " ", "space",
-          "\r", "enter",
-          "\n", "enter",
-          "\t", "tab",
-          "\033", "esc",
-          "\003", "ctrl c",
-          "\014", "ctrl l",
-          "\177", "backspace");
+          ' ', "space",
+          '\r', "enter",
+          '\n', "enter",
+          '\t', "tab",
+          '\003', "ctrl c",
+          '\014', "ctrl l",
+          '\032', "ctrl z",
+          '\b', "backspace",
+          '\177', "backspace");
 
-  /** Sequences in both cursor-key modes, as xterm and its kin send them. */
+  /** What follows {@code ESC [} or {@code ESC O}, as xterm and its kin, rxvt and Linux send it. */
   private static final Map<String, String> SEQUENCES =
       Map.ofEntries(
-          Map.entry("\033[A", "up"),
-          Map.entry("\033OA", "up"),
-          Map.entry("\033[B", "down"),
-          Map.entry("\033OB", "down"),
-          Map.entry("\033[C", "right"),
-          Map.entry("\033OC", "right"),
-          Map.entry("\033[D", "left"),
-          Map.entry("\033OD", "left"),
-          Map.entry("\033[H", "home"),
-          Map.entry("\033OH", "home"),
-          Map.entry("\033[1~", "home"),
-          Map.entry("\033[F", "end"),
-          Map.entry("\033OF", "end"),
-          Map.entry("\033[4~", "end"),
-          Map.entry("\033[5~", "page up"),
-          Map.entry("\033[6~", "page down"));
+          Map.entry("A", "up"),
+          Map.entry("B", "down"),
+          Map.entry("C", "right"),
+          Map.entry("D", "left"),
+          Map.entry("H", "home"),
+          Map.entry("1~", "home"),
+          Map.entry("7~", "home"),
+          Map.entry("F", "end"),
+          Map.entry("4~", "end"),
+          Map.entry("8~", "end"),
+          Map.entry("5~", "page up"),
+          Map.entry("6~", "page down"));
 
-  private static final Map<Capability, String> CAPABILITIES =
-      Map.of(
-          Capability.key_up, "up",
-          Capability.key_down, "down",
-          Capability.key_left, "left",
-          Capability.key_right, "right",
-          Capability.key_home, "home",
-          Capability.key_end, "end",
-          Capability.key_ppage, "page up",
-          Capability.key_npage, "page down");
+  private final NonBlockingReader reader;
 
-  private final BindingReader reader;
-  private final KeyMap<String> keys = new KeyMap<>();
+  /** A character that was read too early; 0 for none. */
+  private int next;
 
-  Keys(Terminal terminal) {
-    reader = new BindingReader(terminal.reader());
-    keys.setAmbiguousTimeout(ESCAPE_MILLIS);
-    keys.setUnicode(CHARACTER);
-    keys.setNomatch("");
-    for (char c = '!'; c <= '~'; c++) {
-      keys.bind(CHARACTER, Character.toString(c));
-    }
-    CONTROLS.forEach((bytes, name) -> keys.bind(name, bytes));
-    SEQUENCES.forEach((bytes, name) -> keys.bind(name, bytes));
-    CAPABILITIES.forEach(
-        (capability, name) -> {
-          String bytes = KeyMap.key(terminal, capability);
-          if (bytes != null && !bytes.isEmpty()) {
-            keys.bind(name, bytes);
-          }
-        });
+  Keys(NonBlockingReader reader) {
+    this.reader = reader;
   }
 
-  /** Waits for a key and gives its name; empty when there will be no more. */
-  Optional<String> next() {
-    try {
-      String name = reader.readBinding(keys);
-      return Optional.ofNullable(CHARACTER.equals(name) ? reader.getLastBinding() : name);
-    } catch (IOError | EndOfFileException e) {
-      return Optional.empty();
+  /**
+   * Waits for a key and gives its name; empty when there will be no more.
+   *
+   * @throws IOException when the terminal can no longer be read
+   */
+  Optional<String> next() throws IOException {
+    for (int c = await(); c >= 0; c = await()) {
+      String key = c == ESCAPE ? afterEscape() : named(c);
+      if (!key.isEmpty()) {
+        return Optional.of(key);
+      }
+    }
+    return Optional.empty();
+  }
+
+  /** The next character, whenever it comes; negative when there will be no more. */
+  private int await() throws IOException {
+    int c = read(LONG_MILLIS);
+    while (c == NonBlockingReader.READ_EXPIRED) {
+      c = read(LONG_MILLIS);
+    }
+    return c;
+  }
+
+  /** The next character, waited for so many milliseconds; negative for none. */
+  private int read(long millis) throws IOException {
+    int early = next;
+    next = 0;
+    return early == 0 ? reader.read(millis) : early;
+  }
+
+  private String named(int c) throws IOException {
+    String control = CONTROLS.get((char) c);
+    if (control != null || Character.isISOControl(c)) {
+      return control == null ? "" : control;
+    }
+    return Character.isHighSurrogate((char) c)
+        ? Character.toString(Character.toCodePoint((char) c, (char) read(ESCAPE_MILLIS)))
+        : Character.toString(c);
+  }
+
+  private String afterEscape() throws IOException {
+    int c = read(ESCAPE_MILLIS);
+    if (c == '[') {
+      String sequence = sequence();
+      if (sequence.equals(PASTE)) {
+        dropPaste();
+      }
+      return SEQUENCES.getOrDefault(sequence, "");
+    }
+    if (c == 'O') {
+      return SEQUENCES.getOrDefault(Character.toString(Math.max(0, read(ESCAPE_MILLIS))), "");
+    }
+    next = c == ESCAPE ? c : 0;
+    // A character right after Escape is one struck together with Alt, which does nothing here.
+    return c < 0 || c == ESCAPE ? "esc" : "";
+  }
+
+  /** Parameters and intermediates up to and with the final character. */
+  private String sequence() throws IOException {
+    StringBuilder sequence = new StringBuilder();
+    int c = read(ESCAPE_MILLIS);
+    while (c >= ' ' && c < '@') {
+      sequence.append((char) c);
+      c = read(ESCAPE_MILLIS);
+    }
+    if (c == '[' && sequence.isEmpty()) {
+      // The function keys of Linux' own console: ESC [ [ and a letter.
+      c = read(ESCAPE_MILLIS) < 0 ? -1 : '[';
+    }
+    return c < 0 ? "" : sequence.append((char) c).toString();
+  }
+
+  private void dropPaste() throws IOException {
+    int found = 0;
+    for (int c = read(PASTE_MILLIS); c >= 0; c = read(PASTE_MILLIS)) {
+      found = c == END_OF_PASTE.charAt(found) ? found + 1 : c == ESCAPE ? 1 : 0;
+      if (found == END_OF_PASTE.length()) {
+        return;
+      }
     }
   }
 }

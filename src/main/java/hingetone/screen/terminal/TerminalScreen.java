@@ -10,6 +10,7 @@ import hingetone.screen.View;
 import hingetone.screen.Viewer;
 import java.io.FileDescriptor;
 import java.io.FileOutputStream;
+import java.io.IOError;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.io.UncheckedIOException;
@@ -25,15 +26,16 @@ import org.jline.terminal.TerminalBuilder;
 import org.jline.terminal.spi.SystemStream;
 import org.jline.terminal.spi.TerminalProvider;
 import org.jline.utils.InfoCmp;
-import org.jline.utils.InfoCmp.Capability;
 
 /**
  * A terminal used as a full screen. While it is open the terminal shows the second screen without a
  * cursor; however the program ends, the terminal is given back as it was.
  */
 public final class TerminalScreen implements Viewer, AutoCloseable {
-  private static final String ENTER = "\033[?1049h\033[?25l\033[2J";
-  private static final String LEAVE = "\033[0m\033[?7h\033[?25h\033[?1049l";
+  /** The second screen, no cursor, pasted text marked as such (bracketed paste), all blank. */
+  private static final String ENTER = "\033[?1049h\033[?25l\033[?2004h\033[2J";
+
+  private static final String LEAVE = "\033[0m\033[?7h\033[?2004l\033[?25h\033[?1049l";
 
   private static Optional<CompletableFuture<Terminal>> prepared = Optional.empty();
 
@@ -48,11 +50,15 @@ public final class TerminalScreen implements Viewer, AutoCloseable {
     this.terminal = terminal;
     this.out = terminal.output();
     this.painter = new Painter(look);
-    write(ENTER);
-    this.attributes = terminal.enterRawMode();
-    terminal.puts(Capability.keypad_xmit);
-    terminal.flush();
-    terminal.handle(Signal.TSTP, Terminal.SignalHandler.SIG_IGN);
+    this.attributes = terminal.getAttributes();
+    enter();
+  }
+
+  private synchronized void enter() {
+    if (open) {
+      write(ENTER);
+      terminal.enterRawMode();
+    }
   }
 
   /** Whether both ends of the program are a terminal that can do more than print lines. */
@@ -105,22 +111,28 @@ public final class TerminalScreen implements Viewer, AutoCloseable {
   }
 
   /**
-   * JLine starts other programs to learn about the terminal, which takes long: here only where it
-   * is neither of the usual kind nor within reach of the native library.
+   * JLine starts another program to talk to a terminal, which takes long: here only where the
+   * native library is out of reach.
    */
   private static Terminal terminal() throws IOException {
-    String type = System.getenv().getOrDefault("TERM", "");
-    if (type.startsWith("xterm")) {
-      InfoCmp.setLoadedInfoCmp(type, InfoCmp.getDefaultInfoCmp("xterm-256color"));
-    } else if (type.startsWith("screen") || type.startsWith("tmux")) {
-      InfoCmp.setLoadedInfoCmp(type, InfoCmp.getDefaultInfoCmp("screen-256color"));
-    }
-    TerminalBuilder builder = TerminalBuilder.builder().system(true).graphemeCluster(false);
+    takeTypeAsGiven(System.getenv().getOrDefault("TERM", ""));
+    // Control characters are for Keys to read: in a paste they mean nothing.
+    System.setProperty(TerminalBuilder.PROP_SOFTWARE_SIGNALS, "false");
+    TerminalBuilder builder =
+        TerminalBuilder.builder().system(true).dumb(false).graphemeCluster(false);
     try {
-      return builder.exec(false).dumb(false).build();
+      return builder.exec(false).build();
     } catch (IOException | IllegalStateException e) {
       return builder.exec(true).build();
     }
+  }
+
+  /**
+   * Keeps JLine from asking another program what a type of terminal can do, and from a warning over
+   * the screen where that has never heard of it: nothing is used here but ECMA-48.
+   */
+  static void takeTypeAsGiven(String type) {
+    InfoCmp.setLoadedInfoCmp(type, InfoCmp.getDefaultInfoCmp("ansi"));
   }
 
   /** Takes a given terminal. */
@@ -150,14 +162,18 @@ public final class TerminalScreen implements Viewer, AutoCloseable {
   }
 
   private void read(Consumer<Message> to) {
-    Keys keys = new Keys(terminal);
-    Optional<String> key = keys.next();
-    while (key.isPresent()) {
-      if (!key.get().isEmpty()) {
-        to.accept(new Message.Stroke(key.get(), System.nanoTime()));
+    try {
+      Keys keys = new Keys(terminal.reader());
+      for (Optional<String> key = keys.next(); key.isPresent(); key = keys.next()) {
+        strike(key.get(), to);
       }
-      key = keys.next();
+    } catch (IOException | IOError e) {
+      // Nobody is left to strike a key.
     }
+  }
+
+  private static void strike(String key, Consumer<Message> to) {
+    to.accept(new Message.Stroke(key, System.nanoTime()));
   }
 
   /** Does something with the terminal, which may be closed meanwhile. */
@@ -218,7 +234,7 @@ public final class TerminalScreen implements Viewer, AutoCloseable {
       open = false;
       try {
         terminal.setAttributes(attributes);
-      } catch (RuntimeException | java.io.IOError e) {
+      } catch (RuntimeException | IOError e) {
         // JLine has closed it, or it is gone: the modes are beyond reach.
       }
       try (FileOutputStream direct = new FileOutputStream(FileDescriptor.out)) {
@@ -240,8 +256,6 @@ public final class TerminalScreen implements Viewer, AutoCloseable {
       open = false;
     }
     try {
-      terminal.puts(Capability.keypad_local);
-      terminal.flush();
       terminal.setAttributes(attributes);
       terminal.close();
     } catch (IllegalStateException e) {

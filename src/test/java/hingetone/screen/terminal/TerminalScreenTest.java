@@ -9,14 +9,22 @@ import hingetone.screen.Size;
 import hingetone.screen.State;
 import hingetone.screen.States;
 import hingetone.screen.View;
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
 import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.TimeUnit;
+import java.util.logging.Handler;
+import java.util.logging.LogRecord;
+import java.util.logging.Logger;
+import org.jline.terminal.Terminal;
 import org.jline.terminal.Terminal.Signal;
+import org.jline.terminal.impl.ExternalTerminal;
 import org.jline.utils.ScreenTerminal;
 import org.jline.utils.ScreenTerminal.VirtualTerminal;
 import org.junit.jupiter.api.Test;
@@ -110,5 +118,54 @@ class TerminalScreenTest {
       assertThat(heard.poll(10, TimeUnit.SECONDS))
           .isEqualTo(new Message.Resized(new Size(30, 100)));
     }
+  }
+
+  /** A terminal that keeps every byte it is sent. */
+  private final ByteArrayOutputStream sent = new ByteArrayOutputStream();
+
+  private Terminal keeping(String type) throws IOException {
+    TerminalScreen.takeTypeAsGiven(type);
+    return new ExternalTerminal(
+        "test", type, InputStream.nullInputStream(), sent, StandardCharsets.UTF_8);
+  }
+
+  private String sentSoFar() {
+    return sent.toString(StandardCharsets.UTF_8);
+  }
+
+  /** Bracketed paste: DEC private mode 2004, as xterm's list of control sequences has it. */
+  @Test
+  void while_it_is_open_a_paste_is_marked_as_such() throws IOException {
+    TerminalScreen screen = TerminalScreen.on(keeping("xterm"), LOOK);
+    assertThat(sentSoFar()).contains("\033[?2004h").doesNotContain("\033[?2004l");
+    screen.close();
+    assertThat(sentSoFar().substring(sentSoFar().indexOf("\033[?2004h"))).contains("\033[?2004l");
+  }
+
+  @Test
+  void a_terminal_that_nobody_has_heard_of_is_used_without_a_word() throws IOException {
+    List<LogRecord> warnings = new ArrayList<>();
+    Handler keeping =
+        new Handler() {
+          @Override
+          public void publish(LogRecord warning) {
+            warnings.add(warning);
+          }
+
+          @Override
+          public void flush() {}
+
+          @Override
+          public void close() {}
+        };
+    Logger library = Logger.getLogger("org.jline");
+    library.addHandler(keeping);
+    try (TerminalScreen screen = TerminalScreen.on(keeping("frobozz-9"), LOOK)) {
+      screen.show(States.everyTwoBeats().get(0));
+    } finally {
+      library.removeHandler(keeping);
+    }
+    assertThat(warnings).isEmpty();
+    assertThat(sentSoFar()).contains("Am7");
   }
 }
