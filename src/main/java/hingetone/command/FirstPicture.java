@@ -48,7 +48,8 @@ final class FirstPicture {
     Fretboard board = Fretboard.of(chart.tuning(), chart.capo());
     Facts facts = Survey.sketch(chart.title(), "", board, Plan.of(chart, form));
     Band band = Band.at(form.bar(1).section().tempo(), 0);
+    Look look = Look.of(System.getenv(), System.getProperty("os.name"));
     State state = State.of(facts, band, Settings.USUAL, false, new Size(30, 100));
-    return new Painter(Look.of(System.getenv())).paint(View.render(state, state.size()));
+    return new Painter(look).paint(View.render(state, state.size()));
   }
 }

@@ -94,7 +94,7 @@ final class Performance {
 
   /** Plays on the full screen until the player leaves. */
   void onScreen() throws IOException {
-    Look look = Look.of(System.getenv());
+    Look look = Look.of(System.getenv(), System.getProperty("os.name"));
     try (TerminalScreen screen = TerminalScreen.open(look)) {
       on(screen, look);
     }

@@ -1,6 +1,7 @@
 package hingetone.screen;
 
 import hingetone.text.OutputCharset;
+import java.util.Locale;
 import java.util.Map;
 
 /**
@@ -21,27 +22,48 @@ public record Look(Depth depth, boolean ascii) {
     TRUE
   }
 
-  /** Reads {@code NO_COLOR}, {@code COLORTERM}, {@code TERM} and the locale. */
-  public static Look of(Map<String, String> environment) {
-    return new Look(depth(environment), !OutputCharset.isUnicode(OutputCharset.of(environment)));
+  /**
+   * Reads {@code NO_COLOR}, {@code COLORTERM}, {@code TERM} and the locale.
+   *
+   * @param system the name of the operating system, as Java has it
+   */
+  public static Look of(Map<String, String> environment, String system) {
+    return new Look(
+        depth(environment, system), !OutputCharset.isUnicode(OutputCharset.of(environment)));
   }
 
-  private static Depth depth(Map<String, String> environment) {
+  private static Depth depth(Map<String, String> environment, String system) {
     String term = environment.getOrDefault("TERM", "");
     String colorterm = environment.getOrDefault("COLORTERM", "");
-    if (!environment.getOrDefault("NO_COLOR", "").isEmpty() || isPlain(environment)) {
+    if (!environment.getOrDefault("NO_COLOR", "").isEmpty() || isPlain(environment, system)) {
       return Depth.NONE;
     }
-    if (colorterm.equals("truecolor") || colorterm.equals("24bit") || term.endsWith("-direct")) {
+    boolean console = isWindows(system) && term.isEmpty();
+    if (console
+        || colorterm.equals("truecolor")
+        || colorterm.equals("24bit")
+        || term.endsWith("-direct")) {
       return Depth.TRUE;
     }
     return term.contains("256color") ? Depth.MANY : Depth.SIXTEEN;
   }
 
-  /** Whether the terminal can do no more than print lines. */
-  public static boolean isPlain(Map<String, String> environment) {
+  /**
+   * Whether the terminal can do no more than print lines. Windows does not set {@code TERM}: its
+   * console takes these control sequences and 24-bit colours since Windows 10 (Microsoft, Console
+   * Virtual Terminal Sequences).
+   *
+   * @param system the name of the operating system, as Java has it
+   */
+  public static boolean isPlain(Map<String, String> environment, String system) {
     String term = environment.getOrDefault("TERM", "");
-    return term.isEmpty() || term.startsWith("dumb");
+    return term.isEmpty() && !isWindows(system)
+        || term.startsWith("dumb")
+        || term.equals("unknown");
+  }
+
+  private static boolean isWindows(String system) {
+    return system.toLowerCase(Locale.ROOT).startsWith("windows");
   }
 
   /** The colour of an ink as {@code 0xRRGGBB}; −1 for the terminal's own. */

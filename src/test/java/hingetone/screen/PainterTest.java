@@ -3,6 +3,7 @@ package hingetone.screen;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import hingetone.screen.Look.Depth;
+import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
 
@@ -39,18 +40,40 @@ class PainterTest {
     assertThat(sent).doesNotContain("38;").doesNotContain(";94").doesNotContain(";35");
   }
 
+  private static Look look(Map<String, String> environment) {
+    return Look.of(environment, "Linux");
+  }
+
   @Test
   void the_environment_says_what_the_terminal_can_show() {
     String term = "xterm-256color";
-    assertThat(Look.of(Map.of("TERM", term, "LANG", "de_DE.UTF-8")))
+    assertThat(look(Map.of("TERM", term, "LANG", "de_DE.UTF-8")))
         .isEqualTo(new Look(Depth.MANY, false));
-    assertThat(Look.of(Map.of("TERM", term, "COLORTERM", "truecolor", "LC_ALL", "C")))
+    assertThat(look(Map.of("TERM", term, "COLORTERM", "truecolor", "LC_ALL", "C")))
         .isEqualTo(new Look(Depth.TRUE, true));
-    assertThat(Look.of(Map.of("TERM", term, "NO_COLOR", "1")).depth()).isEqualTo(Depth.NONE);
-    assertThat(Look.of(Map.of("TERM", term, "NO_COLOR", "")).depth()).isEqualTo(Depth.MANY);
-    assertThat(Look.of(Map.of("TERM", "vt220")).depth()).isEqualTo(Depth.SIXTEEN);
-    assertThat(Look.of(Map.of("TERM", "dumb")).depth()).isEqualTo(Depth.NONE);
-    assertThat(Look.isPlain(Map.of())).isTrue();
+    assertThat(look(Map.of("TERM", term, "NO_COLOR", "1")).depth()).isEqualTo(Depth.NONE);
+    assertThat(look(Map.of("TERM", term, "NO_COLOR", "")).depth()).isEqualTo(Depth.MANY);
+    assertThat(look(Map.of("TERM", "vt220")).depth()).isEqualTo(Depth.SIXTEEN);
+    assertThat(look(Map.of("TERM", "dumb")).depth()).isEqualTo(Depth.NONE);
+  }
+
+  @Test
+  void without_a_type_of_terminal_there_are_lines_except_on_windows_which_names_none() {
+    Map<String, String> none = Map.of("LANG", "en_GB.UTF-8");
+    for (String system : List.of("Linux", "Mac OS X", "FreeBSD")) {
+      assertThat(Look.isPlain(none, system)).as(system).isTrue();
+      assertThat(Look.of(none, system).depth()).as(system).isEqualTo(Depth.NONE);
+    }
+    for (String system : List.of("Windows 10", "Windows 11", "Windows Server 2022")) {
+      assertThat(Look.isPlain(none, system)).as(system).isFalse();
+      assertThat(Look.of(none, system).depth()).as(system).isEqualTo(Depth.TRUE);
+      assertThat(Look.of(Map.of("NO_COLOR", "1"), system).depth()).isEqualTo(Depth.NONE);
+      assertThat(Look.isPlain(Map.of("TERM", "dumb"), system)).as(system).isTrue();
+    }
+    for (String type : List.of("dumb", "dumb-emacs-ansi", "unknown")) {
+      assertThat(Look.isPlain(Map.of("TERM", type), "Linux")).as(type).isTrue();
+    }
+    assertThat(Look.isPlain(Map.of("TERM", "frobozz-9"), "Linux")).isFalse();
   }
 
   /** Relative luminance and contrast as WCAG 2.1 defines them (formula from memory). */
