@@ -1,6 +1,7 @@
 package hingetone.command;
 
 import hingetone.chart.Form;
+import hingetone.command.Chores.Kind;
 import hingetone.exchange.Shown;
 import hingetone.screen.Band;
 import hingetone.screen.Effect;
@@ -64,7 +65,7 @@ final class Performance {
   private final Output output;
   private final Pedals pedals;
   private final ScreenSettings kept;
-  private final ExecutorService facts = oneThread("facts");
+  private final Chores chores = new Chores(oneThread("chores"));
   private final ExecutorService stage = oneThread("stage");
 
   // Known on the thread of the stage only.
@@ -165,10 +166,13 @@ final class Performance {
         Optional.of(
             new Stage(
                 transport,
-                () -> later(screen, () -> nextGroove(transport, screen)),
+                () -> later(Kind.GROOVE, screen, () -> nextGroove(transport, screen)),
                 next ->
-                    later(screen, () -> hear(next.apply(arrangement.shown()), transport, screen)),
-                settings -> later(screen, () -> keep(settings, screen))));
+                    later(
+                        Kind.EXAMPLES,
+                        screen,
+                        () -> hear(next.apply(arrangement.shown()), transport, screen)),
+                settings -> later(Kind.SETTINGS, screen, () -> keep(settings, screen))));
     ramp.ifPresent(transport::send);
     transport.send(new Command.Play());
   }
@@ -191,8 +195,9 @@ final class Performance {
   /**
    * Does what takes its time; where it fails the player is told, and the music goes on as it was.
    */
-  private void later(Consumer<Message> screen, Runnable work) {
-    facts.execute(
+  private void later(Kind kind, Consumer<Message> screen, Runnable work) {
+    chores.add(
+        kind,
         () -> {
           try {
             work.run();
@@ -226,7 +231,10 @@ final class Performance {
   }
 
   private void learn(int shift, Consumer<Message> screen) {
-    later(screen, () -> screen.accept(new Message.Learned(arrangement.facts(shift))));
+    later(
+        Kind.FACTS,
+        screen,
+        () -> screen.accept(new Message.Learned(arrangement.facts(shift))));
   }
 
   private void keep(Settings settings, Consumer<Message> screen) {

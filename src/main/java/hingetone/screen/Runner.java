@@ -1,18 +1,20 @@
 package hingetone.screen;
 
-import java.util.ArrayList;
 import java.util.List;
-import java.util.concurrent.LinkedBlockingQueue;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.locks.LockSupport;
 import java.util.function.Consumer;
 
 /**
  * The loop: messages in, effects out, the state shown after each batch.
  *
- * <p>Whoever has something to say only offers it; one thread updates and shows. Of the waiting
- * playhead ticks only the newest is kept; everything else is dealt with in order.
+ * <p>Whoever has something to say only offers it; one thread updates and shows, at most a hundred
+ * times a second. What waits is kept small by the {@link Inbox}; it is dealt with in order.
  */
 public final class Runner {
-  private final LinkedBlockingQueue<Message> waiting = new LinkedBlockingQueue<>();
+  private static final long LEAST_NANOS_A_PICTURE = TimeUnit.MILLISECONDS.toNanos(10);
+
+  private final Inbox inbox = new Inbox();
   private final Viewer viewer;
   private final Consumer<Effect> perform;
   private State state;
@@ -33,7 +35,7 @@ public final class Runner {
 
   /** Leaves a message; from any thread, never waits. */
   public void offer(Message message) {
-    waiting.add(message);
+    inbox.add(message);
   }
 
   /** Runs until an effect to quit, or until the thread is interrupted. */
@@ -41,10 +43,8 @@ public final class Runner {
     viewer.show(state);
     try {
       while (!over) {
-        List<Message> batch = new ArrayList<>();
-        batch.add(waiting.take());
-        waiting.drainTo(batch);
-        deal(batch);
+        deal(inbox.take());
+        LockSupport.parkNanos(LEAST_NANOS_A_PICTURE);
       }
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
@@ -52,20 +52,14 @@ public final class Runner {
   }
 
   private void deal(List<Message> batch) {
-    for (int i = 0; i < batch.size() && !over; i++) {
-      if (!isStale(batch, i)) {
-        deal(batch.get(i));
+    for (Message message : batch) {
+      if (!over) {
+        deal(message);
       }
     }
     if (!over) {
       viewer.show(state);
     }
-  }
-
-  private static boolean isStale(List<Message> batch, int index) {
-    return batch.get(index) instanceof Message.Playhead
-        && batch.subList(index + 1, batch.size()).stream()
-            .anyMatch(later -> later instanceof Message.Playhead || later instanceof Message.Beat);
   }
 
   private void deal(Message message) {

@@ -50,4 +50,22 @@ class RunnerTest {
     assertThat(performed).containsExactly(new Effect.Quit());
     assertThat(shown).hasSize(1);
   }
+
+  @Test
+  void of_a_hundred_thousand_keys_and_pedals_few_wait_and_the_last_one_counts() {
+    Message beat = new Message.Beat(Beats.of(1));
+    Message notice = new Message.Notice("Hello.");
+    runner.offer(beat);
+    for (int i = 0; i < 100_000; i++) {
+      runner.offer(i % 3 == 0 ? new Message.Pedal("cc 64", i) : new Message.Stroke("d", i));
+      runner.offer(new Message.Set(Examples.stopped().band()));
+      runner.offer(new Message.Resized(new Size(24, 80)));
+    }
+    runner.offer(notice);
+    runner.offer(new Message.Stroke("q", 0));
+    runner.run();
+    assertThat(told).hasSize(4 + Inbox.MOST_KEYS).startsWith(beat).contains(notice);
+    assertThat(told.get(told.size() - 1)).isEqualTo(new Message.Stroke("q", 0));
+    assertThat(performed).contains(new Effect.Quit());
+  }
 }
