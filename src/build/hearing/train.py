@@ -1,8 +1,8 @@
 """Trains a small judge (one hidden layer of tanh, softmax) and writes it as hingetone.hearing.Network reads it.
 
-usage: train.py EXAMPLES OUT UNITS [DECAY]
+usage: train.py EXAMPLES OUT UNITS [DECAY [-q]]
 EXAMPLES: a line an example: its sound, its class (0, 1, ...; -1 leaves it out), its measures.
-Prints what a fifth of the sounds left out would be taken for, then trains on all. Needs numpy and scipy."""
+Prints what each third of the sounds, left out, would be taken for (not with -q), then trains on all. Needs numpy and scipy."""
 import sys
 
 import numpy as np
