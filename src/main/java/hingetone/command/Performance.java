@@ -14,6 +14,7 @@ import hingetone.screen.Settings;
 import hingetone.screen.Size;
 import hingetone.screen.State;
 import hingetone.screen.Viewer;
+import hingetone.screen.terminal.JobControl;
 import hingetone.screen.terminal.TerminalScreen;
 import hingetone.text.Printable;
 import hingetone.time.Clock;
@@ -123,8 +124,18 @@ final class Performance {
                 .forEach(out::println);
             out.flush();
           }
+
+          @Override
+          public void stepAside(State state) {
+            JobControl.stop();
+          }
         };
-    run(start, lines, readsKeys ? Performance::readWords : keys -> {});
+    Consumer<Consumer<Message>> words = readsKeys ? Performance::readWords : keys -> {};
+    Consumer<Consumer<Message>> stops =
+        keys ->
+            JobControl.whenAskedToStop(
+                () -> keys.accept(new Message.Stroke("ctrl z", System.nanoTime())));
+    run(start, lines, words.andThen(stops));
   }
 
   private State state(Facts facts, boolean ascii, Size size) {
@@ -231,10 +242,7 @@ final class Performance {
   }
 
   private void learn(int shift, Consumer<Message> screen) {
-    later(
-        Kind.FACTS,
-        screen,
-        () -> screen.accept(new Message.Learned(arrangement.facts(shift))));
+    later(Kind.FACTS, screen, () -> screen.accept(new Message.Learned(arrangement.facts(shift))));
   }
 
   private void keep(Settings settings, Consumer<Message> screen) {

@@ -93,6 +93,9 @@ final class Stage {
       boolean plays = now.motion() == Status.Motion.PLAYING;
       return Optional.of(plays ? new Command.Pause() : new Command.Play());
     }
+    if (effect instanceof Effect.Pause) {
+      return Optional.of(new Command.Pause());
+    }
     if (effect instanceof Effect.Stop) {
       return Optional.of(new Command.Stop());
     }

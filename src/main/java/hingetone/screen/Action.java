@@ -47,7 +47,7 @@ public enum Action {
   LOOP("Form", "loop this section", "l"),
   LOOP_FROM("Form", "loop from this bar", "["),
   LOOP_TO("Form", "loop to this bar", "]"),
-  LOOP_CROSSING("Form", "loop the next crossing", "x"),
+  LOOP_CROSSING("Form", "loop next crossing", "x"),
   KEY_UP("Form", "key up", "k"),
   KEY_DOWN("Form", "key down", "K"),
   EVERY_KEY("Form", "all keys in turn", "w"),
@@ -59,6 +59,7 @@ public enum Action {
   NECK("Picture", "neck", "n"),
   NAMES("Picture", "notes or degrees", "i"),
   REDRAW("Picture", "draw anew", "ctrl l"),
+  ASIDE("Picture", "to the shell, fg back", "ctrl z"),
   MENU("Picture", "menu", "tab"),
   HELP("Picture", "keys", "?", "h"),
   QUIT("Picture", "leave", "q", "ctrl c");

@@ -5,6 +5,9 @@ public sealed interface Effect {
   /** Pause, or go on. */
   record TogglePause() implements Effect {}
 
+  /** Stand still, whatever it did. */
+  record Pause() implements Effect {}
+
   /** Stop and go back to the count-in. */
   record Stop() implements Effect {}
 
@@ -67,6 +70,9 @@ public sealed interface Effect {
 
   /** Draw everything anew. */
   record Redraw() implements Effect {}
+
+  /** Give the terminal back to the shell until it wakes the program. */
+  record StepAside() implements Effect {}
 
   /** Leave. */
   record Quit() implements Effect {}

@@ -8,7 +8,7 @@ public sealed interface Message {
   /**
    * A key: a character as itself, others by name: {@code space}, {@code enter}, {@code esc}, {@code
    * tab}, {@code up}, {@code down}, {@code left}, {@code right}, {@code home}, {@code end}, {@code
-   * page up}, {@code page down}, {@code ctrl c}.
+   * page up}, {@code page down}, {@code ctrl c}, {@code ctrl z}.
    *
    * @param key its name
    * @param nanos when it was struck

@@ -73,6 +73,9 @@ public final class Runner {
         viewer.again(state);
       }
       perform.accept(effect);
+      if (effect instanceof Effect.StepAside) {
+        viewer.stepAside(state);
+      }
     }
   }
 }

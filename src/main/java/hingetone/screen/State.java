@@ -16,6 +16,7 @@ import java.util.Optional;
  * @param notice something told in passing; empty when there is nothing
  * @param noticeBeats beats for which it stays
  * @param fault what is wrong with a device, and what to do
+ * @param aside whether the terminal is given back as soon as the band stands still
  * @param ascii whether only ASCII can be shown
  * @param size the terminal's size
  */
@@ -29,6 +30,7 @@ public record State(
     String notice,
     int noticeBeats,
     Optional<String> fault,
+    boolean aside,
     boolean ascii,
     Size size) {
   /** What the band does. */
@@ -66,6 +68,7 @@ public record State(
         "",
         0,
         Optional.empty(),
+        false,
         ascii,
         size);
   }
@@ -108,14 +111,20 @@ public record State(
     return copy(facts, band, phase, now, settings, layer, fault);
   }
 
+  State withAside(boolean aside) {
+    return new State(
+        facts, band, phase, now, settings, layer, notice, noticeBeats, fault, aside, ascii, size);
+  }
+
   State withSize(Size size) {
     return new State(
-        facts, band, phase, now, settings, layer, notice, noticeBeats, fault, ascii, size);
+        facts, band, phase, now, settings, layer, notice, noticeBeats, fault, aside, ascii, size);
   }
 
   /** The same with something told for some beats. */
   State withNotice(String words, int beats) {
-    return new State(facts, band, phase, now, settings, layer, words, beats, fault, ascii, size);
+    return new State(
+        facts, band, phase, now, settings, layer, words, beats, fault, aside, ascii, size);
   }
 
   private State copy(
@@ -127,6 +136,6 @@ public record State(
       Layer layer,
       Optional<String> fault) {
     return new State(
-        facts, band, phase, now, settings, layer, notice, noticeBeats, fault, ascii, size);
+        facts, band, phase, now, settings, layer, notice, noticeBeats, fault, aside, ascii, size);
   }
 }

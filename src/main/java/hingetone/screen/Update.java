@@ -31,7 +31,7 @@ public final class Update {
       return Step.of(state.withSize(resized.size()));
     }
     if (message instanceof Message.Moved moved) {
-      return Step.of(state.withPhase(moved.phase()));
+      return moved(state.withPhase(moved.phase()));
     }
     if (message instanceof Message.Set set) {
       return Step.of(state.withBand(set.band()));
@@ -56,8 +56,10 @@ public final class Update {
     return state.withNotice(left == 0 ? "" : state.notice(), left);
   }
 
-  private static Step struck(State state, Message.Stroke stroke) {
-    if (state.layer() instanceof Layer.Bind bind) {
+  private static Step struck(State before, Message.Stroke stroke) {
+    State state = before.withAside(false);
+    boolean isControl = stroke.key().startsWith("ctrl ");
+    if (state.layer() instanceof Layer.Bind bind && !isControl) {
       return stroke.key().equals("esc")
           ? Step.of(state.withLayer(new Layer.None()))
           : bound(state, "key " + stroke.key(), bind.action());
@@ -141,10 +143,24 @@ public final class Update {
       case NECK -> chosen(state, state.settings().withSwitched(Panel.NECK));
       case NAMES -> chosen(state, state.settings().withNoteNames(!state.settings().noteNames()));
       case REDRAW -> Step.of(state, new Effect.Redraw());
+      case ASIDE -> aside(state);
       case MENU -> Step.of(state.withLayer(new Layer.Menu(0)));
       case HELP -> Step.of(state.withLayer(new Layer.Help(0)));
       case QUIT -> Step.of(state, new Effect.Quit());
     };
+  }
+
+  /** First the band stands still, so that no note hangs while nobody can end it. */
+  private static Step aside(State state) {
+    return state.phase() == State.Phase.PLAYING
+        ? Step.of(state.withAside(true), new Effect.Pause())
+        : Step.of(state, new Effect.StepAside());
+  }
+
+  private static Step moved(State state) {
+    return state.aside() && state.phase() != State.Phase.PLAYING
+        ? Step.of(state.withAside(false), new Effect.StepAside())
+        : Step.of(state);
   }
 
   private static Step chosen(State state, Settings settings) {

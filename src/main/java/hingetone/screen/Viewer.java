@@ -10,4 +10,7 @@ public interface Viewer {
 
   /** Show everything anew. */
   default void again(State state) {}
+
+  /** Give the terminal back until the shell wakes the program, then show everything anew. */
+  default void stepAside(State state) {}
 }

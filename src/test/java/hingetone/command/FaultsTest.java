@@ -353,7 +353,7 @@ class FaultsTest {
 
   private void playOn(Terminal terminal) throws IOException {
     Look look = new Look(Look.Depth.MANY, false);
-    try (TerminalScreen screen = TerminalScreen.on(terminal, look)) {
+    try (TerminalScreen screen = TerminalScreen.on(terminal, look, () -> {})) {
       performance().on(screen, look);
     }
   }

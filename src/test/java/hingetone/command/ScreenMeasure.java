@@ -146,7 +146,7 @@ final class ScreenMeasure {
   }
 
   private static void show(Performance performance, Terminal terminal, Look look) {
-    try (TerminalScreen screen = TerminalScreen.on(terminal, look)) {
+    try (TerminalScreen screen = TerminalScreen.on(terminal, look, () -> {})) {
       performance.on(screen, look);
     } catch (IOException e) {
       throw new java.io.UncheckedIOException(e);

@@ -45,6 +45,9 @@ class StageTest {
     for (Status.Motion motion : Set.of(Status.Motion.PAUSED, Status.Motion.STOPPED)) {
       assertThat(Stage.command(pause, status(motion))).contains(new Command.Play());
     }
+    for (Status.Motion motion : Status.Motion.values()) {
+      assertThat(Stage.command(new Effect.Pause(), status(motion))).contains(new Command.Pause());
+    }
   }
 
   @Test

@@ -11,6 +11,7 @@ class RunnerTest {
   private final List<Message> told = new ArrayList<>();
   private final List<State> shown = new ArrayList<>();
   private final List<Effect> performed = new ArrayList<>();
+  private final List<List<Effect>> aside = new ArrayList<>();
   private final Runner runner =
       new Runner(
           Examples.playing(1, "1"),
@@ -23,6 +24,11 @@ class RunnerTest {
             @Override
             public void show(State state) {
               shown.add(state);
+            }
+
+            @Override
+            public void stepAside(State state) {
+              aside.add(List.copyOf(performed));
             }
           },
           performed::add);
@@ -67,5 +73,14 @@ class RunnerTest {
     assertThat(told).hasSize(4 + Inbox.MOST_KEYS).startsWith(beat).contains(notice);
     assertThat(told.get(told.size() - 1)).isEqualTo(new Message.Stroke("q", 0));
     assertThat(performed).contains(new Effect.Quit());
+  }
+
+  @Test
+  void stepping_aside_comes_after_what_was_asked_for_before() {
+    runner.offer(new Message.Stroke("ctrl z", 0));
+    runner.offer(new Message.Moved(State.Phase.PAUSED));
+    runner.offer(new Message.Stroke("q", 0));
+    runner.run();
+    assertThat(aside).containsExactly(List.of(new Effect.Pause(), new Effect.StepAside()));
   }
 }

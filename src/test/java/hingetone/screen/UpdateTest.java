@@ -43,6 +43,7 @@ class UpdateTest {
             "esc",
             "ctrl c",
             "ctrl l",
+            "ctrl z",
             "backspace",
             "up",
             "down",
@@ -93,7 +94,7 @@ class UpdateTest {
   @Test
   void every_kind_of_effect_has_a_key_or_follows_from_one() {
     Set<Class<?>> seen = new HashSet<>();
-    for (State state : List.of(PLAYING, looping())) {
+    for (State state : List.of(PLAYING, looping(), PLAYING.withPhase(State.Phase.PAUSED))) {
       for (String key : keys()) {
         press(state, key).effects().forEach(effect -> seen.add(effect.getClass()));
       }
@@ -223,5 +224,33 @@ class UpdateTest {
       state = Update.apply(state, new Message.Beat(Beats.of(i))).state();
     }
     assertThat(state.notice()).isEmpty();
+  }
+
+  @Test
+  void the_band_stands_still_before_the_player_goes_to_the_shell() {
+    Step asked = press(PLAYING, "ctrl z");
+    assertThat(asked.effects()).containsExactly(new Effect.Pause());
+    Step louder = Update.apply(asked.state(), new Message.Moved(State.Phase.PLAYING));
+    assertThat(louder.effects()).isEmpty();
+    Step still = Update.apply(louder.state(), new Message.Moved(State.Phase.PAUSED));
+    assertThat(still.effects()).containsExactly(new Effect.StepAside());
+    assertThat(press(still.state(), "ctrl z").effects()).containsExactly(new Effect.StepAside());
+    assertThat(Update.apply(still.state(), new Message.Moved(State.Phase.PAUSED)).effects())
+        .isEmpty();
+  }
+
+  @Test
+  void whoever_plays_on_instead_stays() {
+    State asked = press(PLAYING, "ctrl z").state();
+    State stays = press(asked, "d").state();
+    assertThat(Update.apply(stays, new Message.Moved(State.Phase.PAUSED)).effects()).isEmpty();
+  }
+
+  @Test
+  void control_keys_keep_their_work_while_a_key_is_being_bound() {
+    State binding = PLAYING.withLayer(new Layer.Bind(Action.DRUMS));
+    assertThat(press(binding, "ctrl c").effects()).containsExactly(new Effect.Quit());
+    assertThat(press(binding, "ctrl z").effects()).containsExactly(new Effect.Pause());
+    assertThat(press(binding, "d").effects()).hasOnlyElementsOfType(Effect.Remember.class);
   }
 }

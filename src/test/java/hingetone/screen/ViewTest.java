@@ -85,6 +85,7 @@ class ViewTest {
         s.notice(),
         s.noticeBeats(),
         s.fault(),
+        s.aside(),
         true,
         s.size());
   }
@@ -211,6 +212,15 @@ class ViewTest {
     String picture = Examples.picture(state, 4, 20);
     assertThat(picture).contains("Am7").contains("word ...");
     assertThat(Examples.picture(state, 1, 20)).contains("Am7").doesNotContain("word");
+  }
+
+  @Test
+  void the_help_cuts_no_words() {
+    State help = Examples.playing(1, "1").withLayer(new Layer.Help(0));
+    String picture = Examples.picture(help, 40, 120);
+    for (Action action : Action.values()) {
+      assertThat(picture).contains(" " + action.words());
+    }
   }
 
   @Test

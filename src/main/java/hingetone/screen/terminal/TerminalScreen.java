@@ -43,11 +43,13 @@ public final class TerminalScreen implements Viewer, AutoCloseable {
   private final OutputStream out;
   private final Attributes attributes;
   private final Painter painter;
+  private final Runnable untilWoken;
   private final Thread hook = new Thread(this::leaveAtOnce, "restore the terminal");
   private boolean open = true;
 
-  private TerminalScreen(Terminal terminal, Look look) {
+  private TerminalScreen(Terminal terminal, Look look, Runnable untilWoken) {
     this.terminal = terminal;
+    this.untilWoken = untilWoken;
     this.out = terminal.output();
     this.painter = new Painter(look);
     this.attributes = terminal.getAttributes();
@@ -61,9 +63,14 @@ public final class TerminalScreen implements Viewer, AutoCloseable {
     }
   }
 
+  private synchronized void leave() {
+    write(LEAVE);
+    terminal.setAttributes(attributes);
+  }
+
   /** Whether both ends of the program are a terminal that can do more than print lines. */
   public static boolean isPossible() {
-    if (Look.isPlain(System.getenv())) {
+    if (Look.isPlain(System.getenv(), System.getProperty("os.name"))) {
       return false;
     }
     try {
@@ -97,7 +104,7 @@ public final class TerminalScreen implements Viewer, AutoCloseable {
    * @throws IOException if there is none
    */
   public static TerminalScreen open(Look look) throws IOException {
-    TerminalScreen screen = new TerminalScreen(take(), look);
+    TerminalScreen screen = new TerminalScreen(take(), look, JobControl::stop);
     Runtime.getRuntime().addShutdownHook(screen.hook);
     return screen;
   }
@@ -135,9 +142,13 @@ public final class TerminalScreen implements Viewer, AutoCloseable {
     InfoCmp.setLoadedInfoCmp(type, InfoCmp.getDefaultInfoCmp("ansi"));
   }
 
-  /** Takes a given terminal. */
-  public static TerminalScreen on(Terminal terminal, Look look) {
-    return new TerminalScreen(terminal, look);
+  /**
+   * Takes a given terminal.
+   *
+   * @param untilWoken stops the program while the terminal is somebody else's
+   */
+  public static TerminalScreen on(Terminal terminal, Look look, Runnable untilWoken) {
+    return new TerminalScreen(terminal, look, untilWoken);
   }
 
   /** The size now. */
@@ -150,6 +161,8 @@ public final class TerminalScreen implements Viewer, AutoCloseable {
     terminal.handle(Signal.INT, signal -> to.accept(new Message.Over()));
     terminal.handle(
         Signal.WINCH, signal -> whileOpen(() -> to.accept(new Message.Resized(size()))));
+    JobControl.whenAskedToStop(() -> strike("ctrl z", to));
+    JobControl.whenWoken(() -> whileOpen(() -> woken(to)));
     Thread reading =
         new Thread(
             () -> {
@@ -159,6 +172,12 @@ public final class TerminalScreen implements Viewer, AutoCloseable {
             "keys");
     reading.setDaemon(true);
     reading.start();
+  }
+
+  private void woken(Consumer<Message> to) {
+    enter();
+    to.accept(new Message.Resized(size()));
+    strike("ctrl l", to);
   }
 
   private void read(Consumer<Message> to) {
@@ -206,6 +225,17 @@ public final class TerminalScreen implements Viewer, AutoCloseable {
   public void again(State state) {
     painter.forget();
     show(state);
+  }
+
+  @Override
+  public void stepAside(State state) {
+    whileOpen(
+        () -> {
+          leave();
+          untilWoken.run();
+          enter();
+          again(state);
+        });
   }
 
   private void draw(Frame frame) {

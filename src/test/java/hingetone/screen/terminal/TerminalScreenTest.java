@@ -16,12 +16,15 @@ import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
+import java.util.Set;
 import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.TimeUnit;
 import java.util.logging.Handler;
 import java.util.logging.LogRecord;
 import java.util.logging.Logger;
+import org.jline.terminal.Attributes;
+import org.jline.terminal.Attributes.LocalFlag;
 import org.jline.terminal.Terminal;
 import org.jline.terminal.Terminal.Signal;
 import org.jline.terminal.impl.ExternalTerminal;
@@ -47,7 +50,7 @@ class TerminalScreenTest {
   @Test
   void a_terminal_shows_what_the_view_says_through_every_change() throws IOException {
     VirtualTerminal terminal = terminal(24, 80);
-    try (TerminalScreen screen = TerminalScreen.on(terminal.terminal(), LOOK)) {
+    try (TerminalScreen screen = TerminalScreen.on(terminal.terminal(), LOOK, () -> {})) {
       for (State state : States.everyTwoBeats()) {
         screen.show(state);
         String expected = View.render(state, state.size()).text();
@@ -61,7 +64,7 @@ class TerminalScreenTest {
     long seed = 20;
     Random random = new Random(seed);
     VirtualTerminal terminal = terminal(24, 80);
-    try (TerminalScreen screen = TerminalScreen.on(terminal.terminal(), LOOK)) {
+    try (TerminalScreen screen = TerminalScreen.on(terminal.terminal(), LOOK, () -> {})) {
       State state = States.everyTwoBeats().get(5);
       for (int i = 0; i < 200; i++) {
         Size size = new Size(2 + random.nextInt(45), 5 + random.nextInt(125));
@@ -79,7 +82,7 @@ class TerminalScreenTest {
   void keys_have_their_names() throws IOException, InterruptedException {
     VirtualTerminal terminal = terminal(24, 80);
     BlockingQueue<Message> heard = new LinkedBlockingQueue<>();
-    try (TerminalScreen screen = TerminalScreen.on(terminal.terminal(), LOOK)) {
+    try (TerminalScreen screen = TerminalScreen.on(terminal.terminal(), LOOK, () -> {})) {
       screen.listen(heard::add);
       String typed = "a\033[A\033OB\033[C\033OD\033[5~\033[6~\033[H \r\t\003\014?ß";
       terminal.terminal().processInputBytes(typed.getBytes(StandardCharsets.UTF_8));
@@ -111,7 +114,7 @@ class TerminalScreenTest {
   void a_change_of_size_is_passed_on() throws IOException, InterruptedException {
     VirtualTerminal terminal = terminal(24, 80);
     BlockingQueue<Message> heard = new LinkedBlockingQueue<>();
-    try (TerminalScreen screen = TerminalScreen.on(terminal.terminal(), LOOK)) {
+    try (TerminalScreen screen = TerminalScreen.on(terminal.terminal(), LOOK, () -> {})) {
       screen.listen(heard::add);
       terminal.terminal().setSize(org.jline.terminal.Size.of(100, 30));
       terminal.terminal().raise(Signal.WINCH);
@@ -136,10 +139,38 @@ class TerminalScreenTest {
   /** Bracketed paste: DEC private mode 2004, as xterm's list of control sequences has it. */
   @Test
   void while_it_is_open_a_paste_is_marked_as_such() throws IOException {
-    TerminalScreen screen = TerminalScreen.on(keeping("xterm"), LOOK);
+    TerminalScreen screen = TerminalScreen.on(keeping("xterm"), LOOK, () -> {});
     assertThat(sentSoFar()).contains("\033[?2004h").doesNotContain("\033[?2004l");
     screen.close();
     assertThat(sentSoFar().substring(sentSoFar().indexOf("\033[?2004h"))).contains("\033[?2004l");
+  }
+
+  @Test
+  void whoever_steps_aside_gives_the_terminal_back_and_draws_anew_when_woken() throws IOException {
+    Terminal terminal = keeping("xterm");
+    Attributes before = terminal.getAttributes();
+    State state = States.everyTwoBeats().get(0);
+    List<Boolean> asFound = new ArrayList<>();
+    Runnable untilWoken =
+        () -> {
+          boolean given = sentSoFar().endsWith("\033[?2004l\033[?25h\033[?1049l");
+          asFound.add(given && flags(terminal.getAttributes()).equals(flags(before)));
+          sent.reset();
+        };
+    try (TerminalScreen screen = TerminalScreen.on(terminal, LOOK, untilWoken)) {
+      screen.show(state);
+      assertThat(flags(terminal.getAttributes())).isNotEqualTo(flags(before));
+      screen.stepAside(state);
+      assertThat(asFound).containsExactly(true);
+      assertThat(flags(terminal.getAttributes())).isNotEqualTo(flags(before));
+      assertThat(sentSoFar())
+          .startsWith("\033[?1049h\033[?25l\033[?2004h")
+          .contains("\033[0m\033[2J");
+    }
+  }
+
+  private static Set<LocalFlag> flags(Attributes attributes) {
+    return Set.copyOf(attributes.getLocalFlags());
   }
 
   @Test
@@ -160,7 +191,7 @@ class TerminalScreenTest {
         };
     Logger library = Logger.getLogger("org.jline");
     library.addHandler(keeping);
-    try (TerminalScreen screen = TerminalScreen.on(keeping("frobozz-9"), LOOK)) {
+    try (TerminalScreen screen = TerminalScreen.on(keeping("frobozz-9"), LOOK, () -> {})) {
       screen.show(States.everyTwoBeats().get(0));
     } finally {
       library.removeHandler(keeping);
