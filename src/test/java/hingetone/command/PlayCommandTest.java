@@ -26,8 +26,8 @@ class PlayCommandTest extends ProgramRun {
           --sample-rate 8          | "8" is not possible: I expected frames a second from 22050
           --buffer 5               | "5" is not possible: I expected milliseconds from 10 to 2000
           --volume 101             | "101" is not possible: I expected a level from 0 to 100
-          --soundfont none.sf2     | there is no file none.sf2
-          --soundfont grooves      | grooves cannot be read
+          --soundfont none.sf2     | none.sf2: there is no such file
+          --soundfont grooves      | Cannot read the sound font grooves: it is no file
           --seed x                 | "x" is no seed: I expected a whole number of at most 18 digits
           --laps 0                 | "0" is not possible: I expected laps from 1
           --show-me nothing        | "nothing": I expected all

@@ -210,8 +210,8 @@ class ViewTest {
     State state =
         Update.apply(Examples.playing(1, "1"), new Message.Notice("word ".repeat(99))).state();
     String picture = Examples.picture(state, 4, 20);
-    assertThat(picture).contains("Am7").contains("word ...");
-    assertThat(Examples.picture(state, 1, 20)).contains("Am7").doesNotContain("word");
+    assertThat(picture).contains("Em7").contains("word ...");
+    assertThat(Examples.picture(state, 1, 20)).contains("Em7").doesNotContain("word");
   }
 
   @Test

@@ -197,6 +197,6 @@ class TerminalScreenTest {
       library.removeHandler(keeping);
     }
     assertThat(warnings).isEmpty();
-    assertThat(sentSoFar()).contains("Am7");
+    assertThat(sentSoFar()).contains("E minor");
   }
 }
