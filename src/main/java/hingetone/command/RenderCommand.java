@@ -138,7 +138,12 @@ final class RenderCommand implements Runnable {
 
   private void write(
       List<Path> inputs, Stamp stamp, Map<Path, Stamp> beside, OutputFile.Writing writing) {
-    output.tell(output.write(inputs, stamp, beside, writing));
+    OutputFile.Writing checked =
+        places -> {
+          soundFont.check();
+          return writing.into(places);
+        };
+    output.tell(output.write(inputs, stamp, beside, checked));
   }
 
   /** {@code song-bass.wav} for song.wav. */

@@ -21,10 +21,14 @@ class SoundFontOptionTest extends ProgramRun {
         .isEqualTo(ExitStatus.WRONG_INPUT);
     assertThat(run("play", CHART, "--plain", "--soundfont", bank.toString()))
         .isEqualTo(ExitStatus.WRONG_INPUT);
+    Path notes = folder.resolve("song.mid");
+    assertThat(run("render", CHART, "-o", notes.toString(), "--soundfont", bank.toString()))
+        .isEqualTo(ExitStatus.WRONG_INPUT);
     String words = bank + " is empty; copy or download it again.";
-    assertThat(err.toString().lines()).containsExactly(words, words);
+    assertThat(err.toString().lines()).containsExactly(words, words, words);
     assertThat(out.toString()).isEmpty();
     assertThat(file).doesNotExist();
+    assertThat(notes).doesNotExist();
   }
 
   @Test
