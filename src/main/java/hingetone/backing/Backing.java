@@ -12,9 +12,9 @@ import hingetone.score.Part;
 import hingetone.score.Role;
 import hingetone.score.Score;
 import hingetone.score.Sound;
-import hingetone.text.Diagnostic;
-import hingetone.text.Reading;
-import hingetone.text.Source;
+import hingetone.text.reading.Diagnostic;
+import hingetone.text.reading.Reading;
+import hingetone.text.reading.Source;
 import hingetone.time.Beats;
 import java.util.ArrayList;
 import java.util.List;
@@ -29,7 +29,7 @@ import java.util.Map;
 public final class Backing {
   private final Chart chart;
   private final Form form;
-  private final Harmony harmony;
+  private final ChordChanges harmony;
   private final Map<String, Groove> grooves;
   private final List<List<Integer>> voicings;
   private final boolean exact;
@@ -39,7 +39,7 @@ public final class Backing {
     this.grooves = grooves;
     this.exact = exact;
     this.form = Form.of(chart);
-    this.harmony = Harmony.of(form);
+    this.harmony = ChordChanges.of(form);
     this.voicings = VoiceLeading.of(harmony, change -> groove(change.bar().section()).chords());
   }
 
@@ -130,8 +130,8 @@ public final class Backing {
     return leader().plan(number, false);
   }
 
-  private Leader leader() {
-    return new Leader(form, this::groove, chart.seed());
+  private BandLeader leader() {
+    return new BandLeader(form, this::groove, chart.seed());
   }
 
   private Score score(int number, boolean last) {
@@ -140,7 +140,7 @@ public final class Backing {
     }
     Dice dice = new Dice(chart.seed(), number);
     List<BarPlan> plans = leader().plan(number, last);
-    Lap lap = new Lap(plans, harmony, form.length());
+    LapPlan lap = new LapPlan(plans, harmony, form.length());
     List<Part> parts = new ArrayList<>();
     parts.add(part(Role.DRUMS, new Drummer(dice).play(plans), lap, dice, last));
     List<Note> bass = new ArrayList<>(new Bassist(lap, dice).play());
@@ -153,14 +153,14 @@ public final class Backing {
     if (countIn.isPositive()) {
       parts.add(new Part(Role.CLICK, Sound.CLICK, CountIn.clicks(chart, form)));
     }
-    Beats length = last ? form.length().plus(Ending.length(lap)) : form.length();
+    Beats length = last ? form.length().plus(FinalBar.length(lap)) : form.length();
     return new Score(chart.title(), countIn, length, Marks.of(lap, last), parts);
   }
 
-  private Part part(Role role, List<Note> notes, Lap lap, Dice dice, boolean last) {
+  private Part part(Role role, List<Note> notes, LapPlan lap, Dice dice, boolean last) {
     List<Note> sorted = new ArrayList<>(notes.stream().sorted().toList());
     if (last) {
-      sorted.addAll(Ending.notes(role, lap, List.copyOf(sorted)));
+      sorted.addAll(FinalBar.notes(role, lap, List.copyOf(sorted)));
     }
     List<Note> played =
         exact
@@ -169,7 +169,7 @@ public final class Backing {
     return new Part(role, first().sound(role), played);
   }
 
-  private static Human human(Lap lap, Note note) {
+  private static Human human(LapPlan lap, Note note) {
     return lap.planAt(note.onset()).groove().human();
   }
 

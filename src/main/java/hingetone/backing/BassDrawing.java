@@ -3,7 +3,7 @@ package hingetone.backing;
 import hingetone.groove.BassStyle;
 import hingetone.groove.BassStyle.LeadIn;
 import hingetone.groove.Groove;
-import hingetone.groove.Line;
+import hingetone.groove.LinePattern;
 import hingetone.time.Beats;
 import hingetone.time.Meter;
 import java.util.ArrayList;
@@ -19,10 +19,10 @@ import java.util.Random;
 final class BassDrawing {
   private static final int CROSSING_LEAD_IN_PERCENT = 75;
 
-  private final Lap lap;
+  private final LapPlan lap;
   private final Dice dice;
 
-  BassDrawing(Lap lap, Dice dice) {
+  BassDrawing(LapPlan lap, Dice dice) {
     this.lap = lap;
     this.dice = dice;
   }
@@ -30,30 +30,30 @@ final class BassDrawing {
   /**
    * The notes in order, none overlapping, none where there is no chord or the player's own riff.
    */
-  List<Sign> draw() {
-    List<Sign> signs = patterns();
-    for (Harmony.Change change : lap.harmony().changes()) {
+  List<DrawnNote> draw() {
+    List<DrawnNote> signs = patterns();
+    for (ChordChanges.Change change : lap.harmony().changes()) {
       signs = withChange(signs, change);
     }
     return withLeadIns(signs);
   }
 
-  private List<Sign> patterns() {
-    Map<Groove, PatternChoice<Line>> choices = new HashMap<>();
-    List<Sign> signs = new ArrayList<>();
+  private List<DrawnNote> patterns() {
+    Map<Groove, PatternChoice<LinePattern>> choices = new HashMap<>();
+    List<DrawnNote> signs = new ArrayList<>();
     for (BarPlan plan : lap.plans()) {
       if (Riffs.hasBass(plan)) {
         continue;
       }
       Random chance = dice.at("bass", plan.bar().number());
-      PatternChoice<Line> choice =
+      PatternChoice<LinePattern> choice =
           choices.computeIfAbsent(
               plan.groove(), groove -> new PatternChoice<>(groove.bass().patterns()));
-      Line line = choice.next(plan, chance);
+      LinePattern line = choice.next(plan, chance);
       if (plan.stop()) {
         signs.add(stopped(plan));
       } else {
-        signs = Sign.read(line.strip().signs(choice.bar(), plan.bar().meter()), plan, signs);
+        signs = DrawnNote.read(line.strip().signs(choice.bar(), plan.bar().meter()), plan, signs);
         boolean crosses = plan.crossing() && chance.nextInt(100) < CROSSING_LEAD_IN_PERCENT;
         if (crosses || plan.turnaround() && plan.leadsOn() || leadsToRiff(plan)) {
           leadOn(signs, plan);
@@ -63,10 +63,10 @@ final class BassDrawing {
     return signs;
   }
 
-  private static Sign stopped(BarPlan plan) {
+  private static DrawnNote stopped(BarPlan plan) {
     Beats start = plan.bar().start();
     Beats length = plan.bar().meter().beatLength().dividedBy(2);
-    return new Sign(start, start.plus(length), BassStyle.ROOT, plan);
+    return new DrawnNote(start, start.plus(length), BassStyle.ROOT, plan);
   }
 
   private boolean leadsToRiff(BarPlan plan) {
@@ -75,7 +75,7 @@ final class BassDrawing {
   }
 
   /** The last beat before a new key, a tonic or a riff walks into it. */
-  private static void leadOn(List<Sign> signs, BarPlan plan) {
+  private static void leadOn(List<DrawnNote> signs, BarPlan plan) {
     Meter meter = plan.bar().meter();
     if (plan.groove().bass().leadIn() == LeadIn.NEVER || meter.beatsPerBar() < 2) {
       return;
@@ -90,14 +90,14 @@ final class BassDrawing {
     Beats step = meter.beatLength().dividedBy(notes);
     for (int i = 0; i < notes; i++) {
       char sign = i == notes - 1 ? BassStyle.APPROACH : BassStyle.WALK;
-      signs.add(new Sign(from.plus(step.times(i)), from.plus(step.times(i + 1L)), sign, plan));
+      signs.add(new DrawnNote(from.plus(step.times(i)), from.plus(step.times(i + 1L)), sign, plan));
     }
   }
 
-  private List<Sign> withChange(List<Sign> signs, Harmony.Change change) {
-    List<Sign> changed = new ArrayList<>();
+  private List<DrawnNote> withChange(List<DrawnNote> signs, ChordChanges.Change change) {
+    List<DrawnNote> changed = new ArrayList<>();
     boolean wantsRoot = lap.planAt(change.start()).groove().bass().rootOnChange();
-    for (Sign sign : signs) {
+    for (DrawnNote sign : signs) {
       boolean inside =
           !sign.start().isBefore(change.start()) && sign.start().isBefore(change.end());
       if (change.chord().isEmpty() && inside) {
@@ -109,7 +109,7 @@ final class BassDrawing {
         changed.add(sign.withEnd(change.start()));
         if (change.chord().isPresent()) {
           BarPlan plan = lap.planAt(change.start());
-          changed.add(new Sign(change.start(), sign.end(), BassStyle.ROOT, plan));
+          changed.add(new DrawnNote(change.start(), sign.end(), BassStyle.ROOT, plan));
         }
       } else {
         changed.add(root ? sign.withSign(BassStyle.ROOT) : sign);
@@ -122,7 +122,7 @@ final class BassDrawing {
   }
 
   /** A root where the pattern rests while the chord changes. */
-  private void fillIn(List<Sign> signs, Harmony.Change change) {
+  private void fillIn(List<DrawnNote> signs, ChordChanges.Change change) {
     BarPlan plan = lap.planAt(change.start());
     if (Riffs.hasBass(plan)
         || plan.stop() && change.start().isAfter(plan.bar().start())
@@ -135,22 +135,22 @@ final class BassDrawing {
     }
     Beats end = change.start().plus(plan.bar().meter().beatLength()).min(change.end());
     end = place < signs.size() ? end.min(signs.get(place).start()) : end;
-    signs.add(place, new Sign(change.start(), end, BassStyle.ROOT, plan));
+    signs.add(place, new DrawnNote(change.start(), end, BassStyle.ROOT, plan));
   }
 
-  private List<Sign> withLeadIns(List<Sign> signs) {
-    List<Sign> led = new ArrayList<>();
+  private List<DrawnNote> withLeadIns(List<DrawnNote> signs) {
+    List<DrawnNote> led = new ArrayList<>();
     for (int i = 0; i < signs.size(); i++) {
-      Sign sign = signs.get(i);
+      DrawnNote sign = signs.get(i);
       Beats next = i + 1 < signs.size() ? signs.get(i + 1).start() : lap.length();
       led.add(leadsIn(sign, next) ? sign.withSign(BassStyle.APPROACH) : sign);
     }
     return led;
   }
 
-  private boolean leadsIn(Sign sign, Beats next) {
+  private boolean leadsIn(DrawnNote sign, Beats next) {
     LeadIn wanted = sign.plan().groove().bass().leadIn();
-    Harmony.Change own = lap.harmony().at(sign.start());
+    ChordChanges.Change own = lap.harmony().at(sign.start());
     boolean lastOfChord = !next.isBefore(own.end());
     boolean close = !sign.start().plus(sign.plan().bar().meter().beatLength()).isBefore(own.end());
     boolean beforeSection = sign.plan().leadsOn() && !next.isBefore(sign.plan().bar().end());

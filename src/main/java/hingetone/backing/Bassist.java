@@ -26,13 +26,13 @@ final class Bassist {
   /** What a move costs in a walking line, where standing still is worst. */
   private static final double[] WALKING = {4, 0, 0, .3, .35, .5, 1.2, .6, 1.4, 1.5, 2, 2, 1.2};
 
-  private final Lap lap;
+  private final LapPlan lap;
   private final Dice dice;
-  private final List<Sign> signs;
+  private final List<DrawnNote> signs;
   private final List<Note> riffs;
   private final double[][] taste;
 
-  Bassist(Lap lap, Dice dice) {
+  Bassist(LapPlan lap, Dice dice) {
     this.lap = lap;
     this.dice = dice;
     this.signs = new BassDrawing(lap, dice).draw();
@@ -133,7 +133,7 @@ final class Bassist {
     return keys(lap.plans().get(0).groove().bass(), lap.home().lowest().chroma()).get(0);
   }
 
-  private List<Integer> choices(Sign sign) {
+  private List<Integer> choices(DrawnNote sign) {
     BassStyle style = sign.plan().groove().bass();
     Chord chord = chord(sign);
     char c = sign.sign();
@@ -147,7 +147,9 @@ final class Bassist {
     }
     boolean root = c == BassStyle.ROOT || c == BassStyle.DEAD;
     int chroma =
-        root ? chord.lowest().chroma() : Degrees.chroma(c - '0', chord, sign.plan().bar().key());
+        root
+            ? chord.lowest().chroma()
+            : ChordDegrees.chroma(c - '0', chord, sign.plan().bar().key());
     return keys(style, chroma);
   }
 
@@ -159,7 +161,7 @@ final class Bassist {
         .toList();
   }
 
-  private Chord chord(Sign sign) {
+  private Chord chord(DrawnNote sign) {
     return lap.harmony().at(sign.start()).chord().orElseGet(lap::home);
   }
 
@@ -167,7 +169,7 @@ final class Bassist {
     return taste[place][key % OCTAVE] + cost(signs.get(place), key);
   }
 
-  private double cost(Sign sign, int key) {
+  private double cost(DrawnNote sign, int key) {
     BassStyle style = sign.plan().groove().bass();
     double register = 0.05 * Math.max(0, key - style.lowest() - 12);
     char c = sign.sign();
@@ -188,7 +190,7 @@ final class Bassist {
     return register + (root ? 0.8 : inChord ? 0.2 : outside);
   }
 
-  private static boolean onStrongBeat(Sign sign) {
+  private static boolean onStrongBeat(DrawnNote sign) {
     Meter meter = sign.plan().bar().meter();
     return meter.isStrong(meter.toBeats(sign.inBar()).plus(Beats.ONE));
   }
@@ -211,7 +213,7 @@ final class Bassist {
     return walking || now == BassStyle.APPROACH ? WALKING[size] : MOVE[size];
   }
 
-  private Note note(Sign sign, int key) {
+  private Note note(DrawnNote sign, int key) {
     BassStyle style = sign.plan().groove().bass();
     Beats start = lap.played(sign.start());
     Beats whole = lap.played(sign.end()).minus(start);
@@ -221,7 +223,7 @@ final class Bassist {
         start, whole.times(Beats.of(percent, 100)), key, sign.plan().velocity(velocity(sign)));
   }
 
-  private static int velocity(Sign sign) {
+  private static int velocity(DrawnNote sign) {
     if (sign.sign() == BassStyle.DEAD) {
       return 46;
     }

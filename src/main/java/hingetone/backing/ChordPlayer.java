@@ -2,8 +2,8 @@ package hingetone.backing;
 
 import hingetone.groove.ChordStyle;
 import hingetone.groove.Groove;
-import hingetone.groove.Line;
-import hingetone.groove.Stroke;
+import hingetone.groove.LinePattern;
+import hingetone.groove.StrokeSign;
 import hingetone.score.Note;
 import hingetone.time.Beats;
 import java.util.ArrayList;
@@ -20,13 +20,13 @@ final class ChordPlayer {
   private static final Beats PUSH = Beats.of(1, 2);
 
   private static final Map<Character, Integer> VELOCITIES =
-      Map.of(Stroke.PLAIN, 84, Stroke.ACCENT, 102, Stroke.GHOST, 56, 'm', 54, 'u', 74);
+      Map.of(StrokeSign.PLAIN, 84, StrokeSign.ACCENT, 102, StrokeSign.GHOST, 56, 'm', 54, 'u', 74);
 
-  private final Lap lap;
+  private final LapPlan lap;
   private final Dice dice;
   private final List<List<Integer>> voicings;
 
-  ChordPlayer(Lap lap, Dice dice, List<List<Integer>> voicings) {
+  ChordPlayer(LapPlan lap, Dice dice, List<List<Integer>> voicings) {
     this.lap = lap;
     this.dice = dice;
     this.voicings = voicings;
@@ -35,29 +35,29 @@ final class ChordPlayer {
   /** The notes of a lap, swing included, without the player's own riffs. */
   List<Note> play() {
     List<Note> notes = new ArrayList<>();
-    for (Sign sign : withEveryChord(cutAtChanges(strokes()))) {
+    for (DrawnNote sign : withEveryChord(cutAtChanges(strokes()))) {
       notes.addAll(stroke(sign, voicings.get(sounding(sign).index())));
     }
     return notes;
   }
 
-  private List<Sign> strokes() {
-    Map<Groove, PatternChoice<Line>> choices = new HashMap<>();
-    List<Sign> signs = new ArrayList<>();
+  private List<DrawnNote> strokes() {
+    Map<Groove, PatternChoice<LinePattern>> choices = new HashMap<>();
+    List<DrawnNote> signs = new ArrayList<>();
     for (BarPlan plan : lap.plans()) {
       if (Riffs.hasChords(plan)) {
         continue;
       }
-      PatternChoice<Line> choice =
+      PatternChoice<LinePattern> choice =
           choices.computeIfAbsent(
               plan.groove(), groove -> new PatternChoice<>(groove.chords().patterns()));
-      Line line = choice.next(plan, dice.at("chords", plan.bar().number()));
+      LinePattern line = choice.next(plan, dice.at("chords", plan.bar().number()));
       if (plan.stop()) {
         Beats length = plan.bar().meter().beatLength().dividedBy(2);
         Beats start = plan.bar().start();
-        signs.add(new Sign(start, start.plus(length), Stroke.ACCENT, plan));
+        signs.add(new DrawnNote(start, start.plus(length), StrokeSign.ACCENT, plan));
       } else {
-        signs = Sign.read(line.strip().signs(choice.bar(), plan.bar().meter()), plan, signs);
+        signs = DrawnNote.read(line.strip().signs(choice.bar(), plan.bar().meter()), plan, signs);
       }
     }
     return signs;
@@ -67,8 +67,8 @@ final class ChordPlayer {
    * The chord that a stroke plays: the next one already where it comes at most an eighth before the
    * change and is held over it, a push. A rest lasts to its end.
    */
-  private Harmony.Change sounding(Sign sign) {
-    Harmony.Change own = lap.harmony().at(sign.start());
+  private ChordChanges.Change sounding(DrawnNote sign) {
+    ChordChanges.Change own = lap.harmony().at(sign.start());
     boolean late =
         own.chord().isPresent()
             && sign.start().isAfter(own.start())
@@ -76,19 +76,19 @@ final class ChordPlayer {
     if (!late || !sign.end().isAfter(own.end()) || own.end().equals(lap.length())) {
       return own;
     }
-    Harmony.Change next = lap.harmony().at(own.end());
+    ChordChanges.Change next = lap.harmony().at(own.end());
     return next.chord().isPresent() ? next : own;
   }
 
   /** A stroke that is held into another chord ends there, and that chord is struck. */
-  private List<Sign> cutAtChanges(List<Sign> signs) {
-    List<Sign> cut = new ArrayList<>();
-    for (Sign sign : signs) {
-      Sign rest = sign;
+  private List<DrawnNote> cutAtChanges(List<DrawnNote> signs) {
+    List<DrawnNote> cut = new ArrayList<>();
+    for (DrawnNote sign : signs) {
+      DrawnNote rest = sign;
       Beats end = sounding(rest).end();
       while (rest.end().isAfter(end)) {
         cut.add(rest.withEnd(end));
-        rest = new Sign(end, rest.end(), Stroke.PLAIN, lap.planAt(end));
+        rest = new DrawnNote(end, rest.end(), StrokeSign.PLAIN, lap.planAt(end));
         end = lap.harmony().at(end).end();
       }
       cut.add(rest);
@@ -97,17 +97,17 @@ final class ChordPlayer {
   }
 
   /** A chord that the rhythm passes over is struck where it starts. */
-  private List<Sign> withEveryChord(List<Sign> signs) {
-    Map<Integer, List<Sign>> byChange =
+  private List<DrawnNote> withEveryChord(List<DrawnNote> signs) {
+    Map<Integer, List<DrawnNote>> byChange =
         signs.stream().collect(Collectors.groupingBy(sign -> sounding(sign).index()));
-    List<Sign> all = new ArrayList<>();
-    for (Harmony.Change change : lap.harmony().changes()) {
-      List<Sign> strokes = byChange.getOrDefault(change.index(), List.of());
+    List<DrawnNote> all = new ArrayList<>();
+    for (ChordChanges.Change change : lap.harmony().changes()) {
+      List<DrawnNote> strokes = byChange.getOrDefault(change.index(), List.of());
       BarPlan plan = lap.planAt(change.start());
       boolean silent = strokes.stream().allMatch(ChordPlayer::isMuted);
       if (silent && !plan.stop() && !Riffs.hasChords(plan) && change.chord().isPresent()) {
         Beats end = change.start().plus(plan.bar().meter().beatLength()).min(change.end());
-        all.add(new Sign(change.start(), end, Stroke.PLAIN, plan));
+        all.add(new DrawnNote(change.start(), end, StrokeSign.PLAIN, plan));
       } else {
         all.addAll(strokes);
       }
@@ -115,11 +115,11 @@ final class ChordPlayer {
     return all;
   }
 
-  private static boolean isMuted(Sign sign) {
+  private static boolean isMuted(DrawnNote sign) {
     return sign.sign() == ChordStyle.MUTED;
   }
 
-  private List<Note> stroke(Sign sign, List<Integer> keys) {
+  private List<Note> stroke(DrawnNote sign, List<Integer> keys) {
     ChordStyle style = sign.plan().groove().chords();
     boolean up = sign.sign() == ChordStyle.UP;
     List<Integer> struck =

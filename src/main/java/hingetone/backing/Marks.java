@@ -17,7 +17,7 @@ final class Marks {
   private Marks() {}
 
   /** The marks of a lap; each lap states everything anew at its start. */
-  static List<Mark> of(Lap lap, boolean last) {
+  static List<Mark> of(LapPlan lap, boolean last) {
     List<Mark> marks = new ArrayList<>();
     Section before = null;
     Groove playedBefore = lap.plans().get(lap.plans().size() - 1).groove();

@@ -24,7 +24,7 @@ final class Riffs {
   }
 
   /** The bass lines of the lap's own riffs, swing included. */
-  static List<Note> bass(Lap lap) {
+  static List<Note> bass(LapPlan lap) {
     List<Note> notes = new ArrayList<>();
     for (BarPlan plan : lap.plans()) {
       if (hasBass(plan)) {
@@ -36,7 +36,7 @@ final class Riffs {
   }
 
   /** The chord lines of the lap's own riffs, swing included. */
-  static List<Note> chords(Lap lap) {
+  static List<Note> chords(LapPlan lap) {
     List<Note> notes = new ArrayList<>();
     for (BarPlan plan : lap.plans()) {
       if (hasChords(plan)) {
@@ -48,7 +48,7 @@ final class Riffs {
   }
 
   /** The riff's notes that start in a bar; one that runs past the section's end is cut there. */
-  private static List<Note> bar(List<Note> riff, Beats length, BarPlan plan, Lap lap) {
+  private static List<Note> bar(List<Note> riff, Beats length, BarPlan plan, LapPlan lap) {
     Beats barLength = plan.bar().meter().barLength();
     Beats inRiff = barLength.times(plan.bar().inSection() - 1L).modulo(length);
     int barsLeft = plan.bar().section().bars().size() - plan.bar().inSection() + 1;

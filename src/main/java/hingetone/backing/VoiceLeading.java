@@ -16,11 +16,12 @@ final class VoiceLeading {
   private VoiceLeading() {}
 
   /** For each change its keys from low to high; none where there is no chord. */
-  static List<List<Integer>> of(Harmony harmony, Function<Harmony.Change, ChordStyle> styles) {
-    List<Harmony.Change> changes =
+  static List<List<Integer>> of(
+      ChordChanges harmony, Function<ChordChanges.Change, ChordStyle> styles) {
+    List<ChordChanges.Change> changes =
         harmony.changes().stream().filter(change -> change.chord().isPresent()).toList();
     List<List<Choice>> once = new ArrayList<>();
-    for (Harmony.Change change : changes) {
+    for (ChordChanges.Change change : changes) {
       Chord chord = change.chord().orElseThrow();
       once.add(new Voicings(styles.apply(change)).of(chord, change.bar().key()));
     }

@@ -1,15 +1,15 @@
 package hingetone.chart;
 
 import hingetone.neck.Tuning;
-import hingetone.text.Problems;
 import hingetone.text.Quote;
-import hingetone.text.Reading;
-import hingetone.text.Source;
-import hingetone.text.Span;
 import hingetone.text.Suggestion;
-import hingetone.text.TextFile;
-import hingetone.text.Word;
-import hingetone.text.Yaml;
+import hingetone.text.reading.Problems;
+import hingetone.text.reading.Reading;
+import hingetone.text.reading.Source;
+import hingetone.text.reading.Span;
+import hingetone.text.reading.TextFile;
+import hingetone.text.reading.Word;
+import hingetone.text.reading.Yaml;
 import hingetone.time.Beats;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -93,7 +93,7 @@ public final class ChartReader {
         ChartKey.INSTRUMENT,
         text -> INSTRUMENTS.stream().filter(text::equalsIgnoreCase).findFirst(),
         INSTRUMENTS.get(0),
-        Meant.oneOf(INSTRUMENTS),
+        ValueGuess.oneOf(INSTRUMENTS),
         "I expected guitar or bass. Any other fretted instrument: leave this out, give its tuning.");
   }
 
@@ -104,14 +104,14 @@ public final class ChartReader {
         ChartKey.TUNING,
         Tuning::parse,
         instrument.equals("bass") ? Tuning.parse("bass").orElseThrow() : Tuning.STANDARD,
-        Meant.oneOf(known),
+        ValueGuess.oneOf(known),
         "I expected the open strings from low to high, such as D A D G A D or D2 A2 D3 G3 A3 D4, or "
             + String.join(", ", known)
             + ".");
   }
 
   private void readDrafts(Fields fields) {
-    SectionReader reader = new SectionReader(problems, Shared.of(problems, fields));
+    SectionReader reader = new SectionReader(problems, SectionDefaults.of(problems, fields));
     Optional<Yaml.Mapping> named = fields.mapping(ChartKey.SECTIONS, SECTIONS_EXPECTED);
     if (!fields.has(ChartKey.SECTIONS)) {
       problems.add(new Span(0, 0), "no sections", SECTIONS_EXPECTED);

@@ -1,10 +1,10 @@
 package hingetone.chart;
 
-import hingetone.text.Problems;
 import hingetone.text.Quote;
-import hingetone.text.Span;
 import hingetone.text.Suggestion;
-import hingetone.text.Word;
+import hingetone.text.reading.Problems;
+import hingetone.text.reading.Span;
+import hingetone.text.reading.Word;
 import hingetone.theory.Chord;
 import hingetone.theory.ChordQuality;
 import hingetone.theory.NoteName;

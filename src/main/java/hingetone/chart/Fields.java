@@ -1,11 +1,11 @@
 package hingetone.chart;
 
-import hingetone.text.Problems;
 import hingetone.text.Quote;
-import hingetone.text.Span;
 import hingetone.text.Suggestion;
-import hingetone.text.Word;
-import hingetone.text.Yaml;
+import hingetone.text.reading.Problems;
+import hingetone.text.reading.Span;
+import hingetone.text.reading.Word;
+import hingetone.text.reading.Yaml;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
@@ -114,7 +114,7 @@ final class Fields {
 
   /** Reads the key's value as a whole number. */
   int whole(ChartKey key, int least, int most, int usual, String expected) {
-    return read(key, text -> Values.whole(text, least, most), usual, Meant::number, expected);
+    return read(key, text -> Values.whole(text, least, most), usual, ValueGuess::number, expected);
   }
 
   /** The key's value where it is a single one. */

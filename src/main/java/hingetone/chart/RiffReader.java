@@ -1,10 +1,10 @@
 package hingetone.chart;
 
 import hingetone.notation.NoteText;
-import hingetone.text.Problems;
-import hingetone.text.Reading;
-import hingetone.text.Span;
-import hingetone.text.Yaml;
+import hingetone.text.reading.Problems;
+import hingetone.text.reading.Reading;
+import hingetone.text.reading.Span;
+import hingetone.text.reading.Yaml;
 import hingetone.time.Beats;
 import hingetone.time.Meter;
 import java.util.List;

@@ -1,12 +1,12 @@
 package hingetone.chart;
 
 import hingetone.text.Choice;
-import hingetone.text.Problems;
 import hingetone.text.Quote;
-import hingetone.text.Span;
 import hingetone.text.Suggestion;
-import hingetone.text.Word;
-import hingetone.text.Yaml;
+import hingetone.text.reading.Problems;
+import hingetone.text.reading.Span;
+import hingetone.text.reading.Word;
+import hingetone.text.reading.Yaml;
 import hingetone.theory.Key;
 import hingetone.theory.ScaleType;
 import hingetone.time.Meter;
@@ -38,10 +38,10 @@ final class SectionReader {
   private static final int MOST_WORDS = 12;
 
   private final Problems problems;
-  private final Shared shared;
+  private final SectionDefaults shared;
   private int barsLeft = ChartReader.MOST_BARS;
 
-  SectionReader(Problems problems, Shared shared) {
+  SectionReader(Problems problems, SectionDefaults shared) {
     this.problems = problems;
     this.shared = shared;
   }
@@ -71,7 +71,7 @@ final class SectionReader {
       return Optional.empty();
     }
     Fields fields = new Fields(problems, mapping, ChartKey.Place.SECTION);
-    Shared own = shared.overriddenBy(problems, fields);
+    SectionDefaults own = shared.overriddenBy(problems, fields);
     Optional<Key> key = key(name, entry, fields);
     List<ChartBar> bars = bars(name, entry, fields, own.meter());
     List<PhraseTurn> phrases = phrases(fields);
@@ -127,7 +127,7 @@ final class SectionReader {
         ChartKey.KEY,
         text -> Values.key(text).map(Optional::of),
         Optional.empty(),
-        Meant::key,
+        ValueGuess::key,
         KEY_EXPECTED);
   }
 

@@ -3,18 +3,19 @@ package hingetone.command;
 import hingetone.chart.Chart;
 import hingetone.chart.Form;
 import hingetone.chart.Section;
-import hingetone.exchange.Lead;
-import hingetone.exchange.Made;
-import hingetone.exchange.Maker;
-import hingetone.exchange.Plan;
-import hingetone.exchange.Shown;
-import hingetone.exchange.Statement;
 import hingetone.groove.Grooves;
 import hingetone.ground.Ground;
 import hingetone.neck.Fretboard;
+import hingetone.output.CommandFailure;
+import hingetone.phrase.Statement;
+import hingetone.phrase.maker.LeadPart;
+import hingetone.phrase.maker.MadePhrase;
+import hingetone.phrase.maker.PhraseMaker;
+import hingetone.plan.ExampleChoice;
+import hingetone.plan.Plan;
 import hingetone.print.TabText;
-import hingetone.text.Reading;
 import hingetone.text.Suggestion;
+import hingetone.text.reading.Reading;
 import hingetone.time.Beats;
 import java.util.Arrays;
 import java.util.List;
@@ -32,7 +33,7 @@ import picocli.CommandLine.TypeConversionException;
  * @param neck the neck they are played on
  * @param maker the maker
  */
-record ExamplePhrases(Plan plan, Fretboard neck, Maker maker) {
+record ExamplePhrases(Plan plan, Fretboard neck, PhraseMaker maker) {
   private static final int SWINGS = 55;
 
   /**
@@ -49,8 +50,8 @@ record ExamplePhrases(Plan plan, Fretboard neck, Maker maker) {
         bank.value().orElseThrow(() -> CommandFailure.problems(bank.problems()));
     Set<Section> swinging =
         chart.form().stream().filter(s -> swings(s, grooves)).collect(Collectors.toSet());
-    Maker maker =
-        Maker.of(plan, Ground.of(form, neck), chart.seed())
+    PhraseMaker maker =
+        PhraseMaker.of(plan, Ground.of(form, neck), chart.seed())
             .withBank(statements, swinging::contains);
     return new ExamplePhrases(plan, neck, maker);
   }
@@ -66,20 +67,21 @@ record ExamplePhrases(Plan plan, Fretboard neck, Maker maker) {
   }
 
   /** The phrases as a part, played in the feel of a band. */
-  Lead lead(UnaryOperator<Beats> played) {
-    return new Lead(plan, maker, played);
+  LeadPart lead(UnaryOperator<Beats> played) {
+    return new LeadPart(plan, maker, played);
   }
 
   /** A phrase as rows of tab. */
-  List<String> tab(Made made) {
+  List<String> tab(MadePhrase made) {
     return TabText.of(plan.form(), neck, made);
   }
 
   /** Reads which phrases are shown. */
-  static final class ToShown implements ITypeConverter<Shown> {
+  static final class ToShown implements ITypeConverter<ExampleChoice> {
     @Override
-    public Shown convert(String text) {
-      List<String> known = Arrays.stream(Shown.values()).map(Shown::toString).toList();
+    public ExampleChoice convert(String text) {
+      List<String> known =
+          Arrays.stream(ExampleChoice.values()).map(ExampleChoice::toString).toList();
       int found = known.indexOf(text.toLowerCase(Locale.ROOT));
       if (found < 0) {
         String hint =
@@ -87,7 +89,7 @@ record ExamplePhrases(Plan plan, Fretboard neck, Maker maker) {
         throw new TypeConversionException(
             "\"" + text + "\": I expected " + String.join(", ", known) + hint);
       }
-      return Shown.values()[found];
+      return ExampleChoice.values()[found];
     }
   }
 }

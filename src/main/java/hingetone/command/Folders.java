@@ -1,7 +1,8 @@
 package hingetone.command;
 
-import hingetone.exchange.Bank;
 import hingetone.groove.Grooves;
+import hingetone.output.CommandFailure;
+import hingetone.phrase.StatementBank;
 import hingetone.text.FileNames;
 import java.io.IOException;
 import java.nio.file.Path;
@@ -31,10 +32,10 @@ final class Folders {
   }
 
   /** The statements that come with the program and those in the player's folder. */
-  static Bank bank() {
+  static StatementBank bank() {
     Path folder = data().resolve("phrases");
     try {
-      return Bank.builtIn().withFolder(folder);
+      return StatementBank.builtIn().withFolder(folder);
     } catch (IOException e) {
       throw closed(folder);
     }

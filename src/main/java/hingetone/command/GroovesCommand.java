@@ -2,9 +2,10 @@ package hingetone.command;
 
 import hingetone.groove.Groove;
 import hingetone.groove.Grooves;
+import hingetone.output.CommandFailure;
 import hingetone.print.Json;
-import hingetone.text.Diagnostic;
 import hingetone.text.Printable;
+import hingetone.text.reading.Diagnostic;
 import java.io.PrintWriter;
 import java.util.List;
 import picocli.CommandLine.Command;

@@ -1,5 +1,9 @@
 package hingetone.command;
 
+import hingetone.output.CommandFailure;
+import hingetone.output.ExitStatus;
+import hingetone.output.StandardOutput;
+import hingetone.play.FirstPicture;
 import hingetone.sound.MemoryPreferences;
 import hingetone.text.FileNames;
 import hingetone.text.GatedWriter;
@@ -29,7 +33,7 @@ public final class Main {
   }
 
   /** The whole command line, its output in the characters that the locale names. */
-  static CommandLine commandLine(String... args) {
+  public static CommandLine commandLine(String... args) {
     CommandLine line = Hingetone.commandLine(args);
     line.setOut(new PrintWriter(StandardOutput.ofThisProgram(), true, charset()));
     line.setErr(new PrintWriter(System.err, true, charset()));

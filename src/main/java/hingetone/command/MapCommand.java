@@ -4,6 +4,7 @@ import hingetone.chart.Chart;
 import hingetone.chart.Form;
 import hingetone.ground.Ground;
 import hingetone.neck.Fretboard;
+import hingetone.output.CommandFailure;
 import hingetone.print.InkedLine;
 import hingetone.print.Json;
 import hingetone.print.MapJson;

@@ -1,5 +1,9 @@
 package hingetone.command;
 
+import hingetone.output.CommandFailure;
+import hingetone.output.Export;
+import hingetone.output.FileKind;
+import hingetone.output.Overwriting;
 import hingetone.text.Printable;
 import hingetone.text.Stamp;
 import java.io.IOException;

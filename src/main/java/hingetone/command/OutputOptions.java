@@ -1,19 +1,19 @@
 package hingetone.command;
 
+import hingetone.output.CommandFailure;
+import hingetone.port.Port;
+import hingetone.port.PortFailure;
+import hingetone.port.Ports;
 import hingetone.score.Role;
 import hingetone.score.Score;
+import hingetone.sequencer.LapSource;
+import hingetone.sequencer.PlaySetup;
+import hingetone.sequencer.SequencerEvent;
 import hingetone.sound.OutputLine;
 import hingetone.sound.SoundBank;
 import hingetone.sound.SoundFailure;
 import hingetone.sound.Synthesizer;
-import hingetone.sound.Volume;
 import hingetone.time.Clock;
-import hingetone.transport.LapSource;
-import hingetone.transport.Moment;
-import hingetone.transport.Port;
-import hingetone.transport.PortFailure;
-import hingetone.transport.Ports;
-import hingetone.transport.Setup;
 import hingetone.transport.Transport;
 import java.util.Arrays;
 import java.util.EnumMap;
@@ -86,7 +86,7 @@ final class OutputOptions {
       paramLabel = "0..100",
       converter = ToVolume.class,
       description = "The level to begin with (${DEFAULT-VALUE}): start low, then come up.",
-      defaultValue = "" + Volume.MODERATE)
+      defaultValue = "" + PlaySetup.MODERATE_VOLUME)
   int volume;
 
   /**
@@ -96,8 +96,9 @@ final class OutputOptions {
    * @param say takes one line for the player
    * @throws CommandFailure when what was asked for by name is not there
    */
-  Transport open(LapSource laps, Setup setup, Consumer<Moment> listener, Consumer<String> say) {
-    Setup here = setup.withVolume(volume);
+  Transport open(
+      LapSource laps, PlaySetup setup, Consumer<SequencerEvent> listener, Consumer<String> say) {
+    PlaySetup here = setup.withVolume(volume);
     return port.map(wanted -> onPort(find(wanted), laps, here, listener))
         .orElseGet(() -> withSound(laps, here, listener, say));
   }
@@ -124,8 +125,9 @@ final class OutputOptions {
     return search.port().orElseThrow(() -> CommandFailure.wrongInput(search.problem()));
   }
 
-  private Transport onPort(Port found, LapSource laps, Setup setup, Consumer<Moment> listener) {
-    Setup routed = setup.withChannels(channelsFromZero()).withBanks(banks);
+  private Transport onPort(
+      Port found, LapSource laps, PlaySetup setup, Consumer<SequencerEvent> listener) {
+    PlaySetup routed = setup.withChannels(channelsFromZero()).withBanks(banks);
     try {
       return Transport.onPort(laps, routed, found, latencyMillis, listener);
     } catch (PortFailure e) {
@@ -134,7 +136,7 @@ final class OutputOptions {
   }
 
   private Transport withSound(
-      LapSource laps, Setup setup, Consumer<Moment> listener, Consumer<String> say) {
+      LapSource laps, PlaySetup setup, Consumer<SequencerEvent> listener, Consumer<String> say) {
     Score first = laps.lap(1);
     SoundBank bank = soundFont.bankFor(first);
     try {

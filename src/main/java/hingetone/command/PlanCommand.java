@@ -2,9 +2,9 @@ package hingetone.command;
 
 import hingetone.chart.Chart;
 import hingetone.chart.Form;
-import hingetone.exchange.Made;
-import hingetone.exchange.Plan;
-import hingetone.exchange.Prompt;
+import hingetone.phrase.maker.MadePhrase;
+import hingetone.plan.Plan;
+import hingetone.plan.Prompt;
 import hingetone.print.PlanJson;
 import hingetone.print.PlanText;
 import java.io.PrintWriter;
@@ -66,7 +66,7 @@ final class PlanCommand implements Runnable {
 
   private static Function<Prompt, List<String>> tab(ExamplePhrases phrases) {
     return prompt -> {
-      Made made = phrases.maker().make(prompt);
+      MadePhrase made = phrases.maker().make(prompt);
       List<String> lines = new ArrayList<>(phrases.tab(made));
       lines.add(made.why());
       lines.add("");

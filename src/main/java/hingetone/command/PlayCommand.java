@@ -2,23 +2,28 @@ package hingetone.command;
 
 import hingetone.backing.Backing;
 import hingetone.chart.Chart;
-import hingetone.command.Arrangement.Music;
-import hingetone.exchange.Lead;
-import hingetone.exchange.Prompt;
-import hingetone.exchange.Shown;
 import hingetone.groove.Grooves;
 import hingetone.midi.Received;
+import hingetone.output.CommandFailure;
+import hingetone.phrase.maker.LeadPart;
+import hingetone.plan.ExampleChoice;
+import hingetone.plan.Prompt;
+import hingetone.play.Arrangement;
+import hingetone.play.Arrangement.Music;
+import hingetone.play.HeardBeats;
+import hingetone.play.KeptSettings;
+import hingetone.play.Performance;
+import hingetone.port.Port;
+import hingetone.port.PortFailure;
+import hingetone.port.PortInput;
+import hingetone.port.Ports;
 import hingetone.screen.Message;
 import hingetone.screen.terminal.TerminalScreen;
-import hingetone.text.Source;
+import hingetone.sequencer.Command.Ramp;
+import hingetone.sequencer.LapSource;
+import hingetone.sequencer.PlaySetup;
+import hingetone.text.reading.Source;
 import hingetone.time.Position;
-import hingetone.transport.Command.Ramp;
-import hingetone.transport.LapSource;
-import hingetone.transport.Port;
-import hingetone.transport.PortFailure;
-import hingetone.transport.PortInput;
-import hingetone.transport.Ports;
-import hingetone.transport.Setup;
 import java.io.IOException;
 import java.math.BigDecimal;
 import java.util.List;
@@ -81,7 +86,7 @@ final class PlayCommand implements Runnable {
         "Play example phrases over the backing:",
         "all (unless stated), statements, crossings or next-crossing."
       })
-  Optional<Shown> showMe = Optional.empty();
+  Optional<ExampleChoice> showMe = Optional.empty();
 
   @Option(
       names = "--plain",
@@ -94,7 +99,8 @@ final class PlayCommand implements Runnable {
     Chart chart = noCountIn ? read.withCountIn(0) : read;
     output.check();
     Grooves grooves = chartArguments.grooves();
-    Setup setup = laps.map(n -> Setup.USUAL.withLaps(n).withEnding(1)).orElse(Setup.USUAL);
+    PlaySetup setup =
+        laps.map(n -> PlaySetup.USUAL.withLaps(n).withEnding(1)).orElse(PlaySetup.USUAL);
     String feel = Grooves.nameOf(chart.form().get(0).groove().orElse(Grooves.PLAIN));
     CompletableFuture<Music> music =
         CompletableFuture.supplyAsync(() -> music(chart, grooves, chartArguments.backing(chart)));
@@ -104,7 +110,7 @@ final class PlayCommand implements Runnable {
             ramp,
             (lap, listener, say) -> output.open(lap, setup, listener, say),
             in.map(PlayCommand::pedals).orElse(keys -> () -> {}),
-            new ScreenSettings(Folders.config()));
+            new KeptSettings(Folders.config()));
     show(performance);
   }
 
@@ -133,8 +139,8 @@ final class PlayCommand implements Runnable {
 
   /** The band with example phrases on a channel of their own, up to the ending. */
   private LapSource withExamples(
-      Chart chart, Backing backing, LapSource band, Shown which, Position from) {
-    Lead lead = ExamplePhrases.of(chart, chartArguments.grooves()).lead(backing::played);
+      Chart chart, Backing backing, LapSource band, ExampleChoice which, Position from) {
+    LeadPart lead = ExamplePhrases.of(chart, chartArguments.grooves()).lead(backing::played);
     Predicate<Prompt> shown = which.of(lead.plan(), from);
     return number ->
         laps.filter(n -> number > n).isPresent()
@@ -166,7 +172,7 @@ final class PlayCommand implements Runnable {
                 found,
                 PortInput.Filter.ALL,
                 received -> press(received, keys),
-                moment -> Hearing.tell(moment, keys));
+                moment -> HeardBeats.tell(moment, keys));
         return input::close;
       } catch (PortFailure e) {
         throw CommandFailure.couldNot(e.getMessage());

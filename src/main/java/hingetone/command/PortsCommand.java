@@ -1,10 +1,10 @@
 package hingetone.command;
 
+import hingetone.port.Port;
+import hingetone.port.Ports;
 import hingetone.print.Json;
 import hingetone.sound.OutputLine;
 import hingetone.text.Printable;
-import hingetone.transport.Port;
-import hingetone.transport.Ports;
 import java.io.PrintWriter;
 import java.util.List;
 import picocli.CommandLine.Command;

@@ -2,19 +2,23 @@ package hingetone.command;
 
 import hingetone.backing.Backing;
 import hingetone.chart.Chart;
-import hingetone.exchange.Lead;
-import hingetone.exchange.Maker;
-import hingetone.exchange.Plan;
-import hingetone.exchange.Prompt;
-import hingetone.exchange.Shown;
 import hingetone.handout.MusicXml;
 import hingetone.handout.TabSheet;
 import hingetone.midi.MidiFile;
+import hingetone.output.CommandFailure;
+import hingetone.output.FileKind;
+import hingetone.output.Progress;
+import hingetone.output.RenderedScore;
+import hingetone.phrase.maker.LeadPart;
+import hingetone.phrase.maker.PhraseMaker;
+import hingetone.plan.ExampleChoice;
+import hingetone.plan.Plan;
+import hingetone.plan.Prompt;
 import hingetone.score.Part;
 import hingetone.score.Role;
 import hingetone.score.Score;
 import hingetone.sound.SoundBank;
-import hingetone.sound.WavFile;
+import hingetone.sound.file.WavFile;
 import hingetone.text.Stamp;
 import hingetone.time.Position;
 import java.nio.file.Files;
@@ -70,11 +74,11 @@ final class RenderCommand implements Runnable {
         "Add example phrases on a track of their own:",
         "all, statements, crossings or next-crossing (the first)."
       })
-  Optional<Shown> lead = Optional.empty();
+  Optional<ExampleChoice> lead = Optional.empty();
 
   /** A sheet of the plan's example phrases. */
   private interface Sheet {
-    String of(Chart chart, Plan plan, Maker maker, int laps);
+    String of(Chart chart, Plan plan, PhraseMaker maker, int laps);
   }
 
   @Override
@@ -169,8 +173,8 @@ final class RenderCommand implements Runnable {
   }
 
   /** The example phrases of each lap. */
-  private IntFunction<Part> lead(Chart chart, Backing backing, Shown which) {
-    Lead phrases = ExamplePhrases.of(chart, chartArguments.grooves()).lead(backing::played);
+  private IntFunction<Part> lead(Chart chart, Backing backing, ExampleChoice which) {
+    LeadPart phrases = ExamplePhrases.of(chart, chartArguments.grooves()).lead(backing::played);
     Predicate<Prompt> shown = which.of(phrases.plan(), Position.of(1 - chart.countIn(), 1));
     return lap -> phrases.ofLap(lap, shown);
   }

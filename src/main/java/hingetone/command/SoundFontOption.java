@@ -1,5 +1,6 @@
 package hingetone.command;
 
+import hingetone.output.CommandFailure;
 import hingetone.score.Score;
 import hingetone.sound.SoundBank;
 import hingetone.sound.SoundFailure;

@@ -1,5 +1,9 @@
 /**
- * The commands: the only place where the parts are wired together and effects are performed. May
- * import everything; nothing imports it.
+ * The commands of the command line, each a page long: they read arguments, call what does the work
+ * and print. May import everything; nothing imports it.
+ *
+ * <pre>{@code
+ * int status = Main.commandLine().execute("check", "demo-charts/harbour.yaml");
+ * }</pre>
  */
 package hingetone.command;

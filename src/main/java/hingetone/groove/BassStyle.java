@@ -22,7 +22,7 @@ public record BassStyle(
     int soundingPercent,
     boolean rootOnChange,
     LeadIn leadIn,
-    List<Line> patterns) {
+    List<LinePattern> patterns) {
   /** What a bass line may be drawn with; {@code src/docs/grooves.md} says what each means. */
   public static final String SIGNS = "12345678awbx-.";
 

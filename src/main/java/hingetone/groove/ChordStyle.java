@@ -25,7 +25,7 @@ public record ChordStyle(
     boolean keyTensions,
     int soundingPercent,
     int strumMillis,
-    List<Line> patterns) {
+    List<LinePattern> patterns) {
   /** What a rhythm may be drawn with; {@code src/docs/grooves.md} says what each means. */
   public static final String SIGNS = "Xxgmu-.";
 

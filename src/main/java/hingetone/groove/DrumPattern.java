@@ -13,14 +13,14 @@ import java.util.Map;
  * @param use when it is played
  * @param lanes for each percussion key its strokes
  */
-public record DrumPattern(Use use, Map<Integer, Strip> lanes) implements Pattern {
+public record DrumPattern(PatternUse use, Map<Integer, StepLine> lanes) implements Pattern {
   public DrumPattern {
     lanes = Map.copyOf(lanes);
   }
 
   @Override
   public int length() {
-    return lanes.values().stream().mapToInt(Strip::length).max().orElse(1);
+    return lanes.values().stream().mapToInt(StepLine::length).max().orElse(1);
   }
 
   /** The strokes of one of its bars, counted from 0, onsets in quarter notes from the bar line. */
@@ -38,6 +38,6 @@ public record DrumPattern(Use use, Map<Integer, Strip> lanes) implements Pattern
 
   private static List<Note> strokes(int key, String signs, Meter meter) {
     Beats step = meter.barLength().dividedBy(signs.length());
-    return DrumLane.strokes(signs, key, step, Stroke.VELOCITIES);
+    return DrumLane.strokes(signs, key, step, StrokeSign.VELOCITIES);
   }
 }

@@ -16,7 +16,7 @@ import java.util.Map;
  * @param lanes for each percussion key the signs of its strokes; in a groove for any meter one cell
  *     of two signs for each beat
  */
-public record Fill(Use use, Size size, int beats, Map<Integer, String> lanes) {
+public record Fill(PatternUse use, Size size, int beats, Map<Integer, String> lanes) {
   /** How much of a fill it is. */
   public enum Size {
     /** Within a section. */
@@ -54,12 +54,12 @@ public record Fill(Use use, Size size, int beats, Map<Integer, String> lanes) {
       StringBuilder fitted = new StringBuilder();
       List<String> cells = List.of(signs.split(" "));
       int skipped = Math.max(0, cells.size() - meter.beatsPerBar());
-      cells.stream().skip(skipped).forEach(cell -> fitted.append(Strip.fitted(cell, meter)));
+      cells.stream().skip(skipped).forEach(cell -> fitted.append(StepLine.fitted(cell, meter)));
       own = fitted.toString();
     }
     Beats step = length(meter).dividedBy(own.length());
     Beats start = start(meter);
-    return DrumLane.strokes(own, key, step, Stroke.VELOCITIES).stream()
+    return DrumLane.strokes(own, key, step, StrokeSign.VELOCITIES).stream()
         .map(note -> note.withOnset(note.onset().plus(start)))
         .toList();
   }

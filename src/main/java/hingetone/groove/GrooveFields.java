@@ -1,10 +1,10 @@
 package hingetone.groove;
 
 import hingetone.text.Choice;
-import hingetone.text.Problems;
-import hingetone.text.Span;
-import hingetone.text.Yaml;
-import hingetone.text.YamlFields;
+import hingetone.text.reading.Problems;
+import hingetone.text.reading.Span;
+import hingetone.text.reading.Yaml;
+import hingetone.text.reading.YamlFields;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;

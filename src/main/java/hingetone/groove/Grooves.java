@@ -1,12 +1,12 @@
 package hingetone.groove;
 
 import hingetone.text.FileNames;
-import hingetone.text.NamedFiles;
-import hingetone.text.Problems;
-import hingetone.text.Reading;
-import hingetone.text.Source;
-import hingetone.text.Span;
-import hingetone.text.TextFile;
+import hingetone.text.reading.NamedFiles;
+import hingetone.text.reading.Problems;
+import hingetone.text.reading.Reading;
+import hingetone.text.reading.Source;
+import hingetone.text.reading.Span;
+import hingetone.text.reading.TextFile;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.InvalidPathException;

@@ -5,7 +5,7 @@ import hingetone.time.Meter;
 /** One of several things that a player may play in a bar or over several. */
 public interface Pattern {
   /** When it is played. */
-  Use use();
+  PatternUse use();
 
   /** How many bars it lasts. */
   int length();

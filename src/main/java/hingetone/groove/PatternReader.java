@@ -1,12 +1,12 @@
 package hingetone.groove;
 
 import hingetone.score.GeneralMidi;
-import hingetone.text.Problems;
 import hingetone.text.Quote;
-import hingetone.text.Span;
 import hingetone.text.Suggestion;
-import hingetone.text.Word;
-import hingetone.text.Yaml;
+import hingetone.text.reading.Problems;
+import hingetone.text.reading.Span;
+import hingetone.text.reading.Word;
+import hingetone.text.reading.Yaml;
 import hingetone.time.Meter;
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -63,8 +63,8 @@ final class PatternReader {
     List<DrumPattern> patterns = new ArrayList<>();
     drums.require(GrooveKey.PATTERNS);
     for (GrooveFields fields : drums.list(GrooveKey.PATTERNS, GrooveKey.Place.PATTERN)) {
-      Use use = use(fields);
-      Map<Integer, Strip> lanes = lanes(fields, signs -> strip(signs, DRUM_SIGNS, use));
+      PatternUse use = use(fields);
+      Map<Integer, StepLine> lanes = lanes(fields, signs -> strip(signs, DRUM_SIGNS, use));
       DrumPattern pattern = new DrumPattern(use, lanes);
       if (lanes.values().stream().anyMatch(lane -> pattern.length() % lane.length() != 0)) {
         problems.add(
@@ -83,7 +83,7 @@ final class PatternReader {
   List<Fill> fills(GrooveFields drums) {
     List<Fill> fills = new ArrayList<>();
     for (GrooveFields fields : drums.list(GrooveKey.FILLS, GrooveKey.Place.FILL)) {
-      Use use = use(fields);
+      PatternUse use = use(fields);
       Fill.Size size = fields.choice(GrooveKey.SIZE, Fill.Size.values()).orElse(Fill.Size.MEDIUM);
       int beats = fields.whole(GrooveKey.BEATS, 1, MOST_BEATS, 1, "");
       drawnFor(use)
@@ -99,16 +99,16 @@ final class PatternReader {
     return fills;
   }
 
-  List<Line> lines(GrooveFields player, String signs) {
-    List<Line> lines = new ArrayList<>();
+  List<LinePattern> lines(GrooveFields player, String signs) {
+    List<LinePattern> lines = new ArrayList<>();
     player.require(GrooveKey.PATTERNS);
     for (GrooveFields fields : player.list(GrooveKey.PATTERNS, GrooveKey.Place.LINE)) {
-      Use use = use(fields);
+      PatternUse use = use(fields);
       fields.require(GrooveKey.LINE);
       fields
           .text(GrooveKey.LINE, "I expected one sign a step, of these: " + spaced(signs))
           .flatMap(text -> strip(text, signs, use))
-          .ifPresent(strip -> lines.add(new Line(use, strip)));
+          .ifPresent(strip -> lines.add(new LinePattern(use, strip)));
     }
     checkMeters(player, lines);
     return lines;
@@ -150,7 +150,7 @@ final class PatternReader {
     return lanes;
   }
 
-  private Use use(GrooveFields fields) {
+  private PatternUse use(GrooveFields fields) {
     int weight = fields.whole(GrooveKey.WEIGHT, 1, 100, 1, "");
     if (meters.orElse(List.of()).size() > 1) {
       fields.require(GrooveKey.DRAWN_FOR);
@@ -160,7 +160,7 @@ final class PatternReader {
             GrooveKey.DRAWN_FOR,
             text -> Meter.parse(text).filter(this::isOwn),
             "one of the groove's own meters");
-    return new Use(weight, meter, fields.choice(GrooveKey.BAND, Thickness.values()));
+    return new PatternUse(weight, meter, fields.choice(GrooveKey.BAND, Thickness.values()));
   }
 
   private boolean isOwn(Meter meter) {
@@ -169,7 +169,7 @@ final class PatternReader {
   }
 
   /** The meter that a pattern's bars must fill; empty where that is not known, or any. */
-  private Optional<Meter> drawnFor(Use use) {
+  private Optional<Meter> drawnFor(PatternUse use) {
     return use.meter().or(() -> meters.filter(m -> m.size() == 1).map(m -> m.get(0)));
   }
 
@@ -177,7 +177,7 @@ final class PatternReader {
     return meters.filter(List::isEmpty).isPresent();
   }
 
-  private Optional<Strip> strip(Yaml.Text text, String signs, Use use) {
+  private Optional<StepLine> strip(Yaml.Text text, String signs, PatternUse use) {
     List<Word> words = text.words(problems.source(), isForAny() ? CELL : BAR);
     boolean known = words.stream().allMatch(word -> areKnown(word, signs));
     if (!known) {
@@ -192,10 +192,12 @@ final class PatternReader {
                   .filter(bar -> !fits(bar, meter.get().beatsPerBar(), "a bar of " + meter.get()))
                   .findFirst()
                   .isEmpty();
-      return fitting && !drawn.isEmpty() ? Optional.of(new Strip(drawn, false)) : Optional.empty();
+      return fitting && !drawn.isEmpty()
+          ? Optional.of(new StepLine(drawn, false))
+          : Optional.empty();
     }
     if (drawn.size() == CELLS && drawn.stream().allMatch(cell -> cell.length() == 2)) {
-      return Optional.of(new Strip(drawn, true));
+      return Optional.of(new StepLine(drawn, true));
     }
     problems.add(
         text.span(),

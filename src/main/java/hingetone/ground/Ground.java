@@ -1,7 +1,19 @@
 package hingetone.ground;
 
 import hingetone.chart.Form;
-import hingetone.ground.Line.Side;
+import hingetone.ground.scales.ChordContext;
+import hingetone.ground.scales.ChordContexts;
+import hingetone.ground.scales.FittingScale;
+import hingetone.ground.scales.ScaleChoice;
+import hingetone.ground.ways.CommonTones;
+import hingetone.ground.ways.Crossing;
+import hingetone.ground.ways.CrossingLine;
+import hingetone.ground.ways.CrossingLine.Side;
+import hingetone.ground.ways.HandRoute;
+import hingetone.ground.ways.HoldFinder;
+import hingetone.ground.ways.RunFinder;
+import hingetone.ground.ways.StayFinder;
+import hingetone.ground.ways.Turnaround;
 import hingetone.neck.Fretboard;
 import hingetone.neck.Shape;
 import hingetone.neck.Shapes;
@@ -25,7 +37,7 @@ public final class Ground {
   private final Form form;
   private final Fretboard fretboard;
   private final Map<Scale, List<Shape>> shapes = new HashMap<>();
-  private final Map<Setting, List<FittingScale>> ranked = new HashMap<>();
+  private final Map<ChordContext, List<FittingScale>> ranked = new HashMap<>();
   private final List<List<List<FittingScale>>> scales;
   private final List<List<Shape>> route;
   private final List<Crossing> crossings;
@@ -35,7 +47,7 @@ public final class Ground {
     this.form = form;
     this.fretboard = fretboard;
     this.scales =
-        Settings.of(form).stream()
+        ChordContexts.of(form).stream()
             .map(
                 bar -> bar.stream().map(s -> ranked.computeIfAbsent(s, ScaleChoice::rank)).toList())
             .toList();
@@ -113,7 +125,7 @@ public final class Ground {
   /** A scale's shape that lies nearest to another shape. */
   public Shape nearest(Scale scale, Shape hand) {
     return shapes(scale).stream()
-        .min(Comparator.comparingDouble(s -> Route.travel(fretboard, hand, s)))
+        .min(Comparator.comparingDouble(s -> HandRoute.travel(fretboard, hand, s)))
         .orElseThrow();
   }
 
@@ -135,7 +147,7 @@ public final class Ground {
       }
       stageOf.add(inBar);
     }
-    List<Shape> found = Route.shortest(fretboard, stages.stream().map(this::shapes).toList());
+    List<Shape> found = HandRoute.shortest(fretboard, stages.stream().map(this::shapes).toList());
     return stageOf.stream().map(bar -> bar.stream().map(found::get).toList()).toList();
   }
 
@@ -151,15 +163,15 @@ public final class Ground {
   }
 
   private Crossing crossing(Form.Bar bar, Form.Bar next) {
-    Line line = line(bar, next, bar.key(), bar.key().pentatonic(), bar.key().heptatonic());
+    CrossingLine line = line(bar, next, bar.key(), bar.key().pentatonic(), bar.key().heptatonic());
     return new Crossing(
         bar.number() + 1,
         bar.key(),
         next.key(),
         CommonTones.of(bar.key(), next.key(), line.before().chord(), line.after().chord()),
-        Holds.over(line),
-        Runs.over(line),
-        Stays.over(line));
+        HoldFinder.over(line),
+        RunFinder.over(line),
+        StayFinder.over(line));
   }
 
   private List<Turnaround> findTurnarounds() {
@@ -177,16 +189,17 @@ public final class Ground {
 
   private Turnaround turnaround(Form.Bar bar, Form.Bar next, Chord dominant) {
     List<FittingScale> fitting = scales.get(bar.number() - 1).get(bar.chords().chords().size() - 1);
-    Line line = line(bar, next, next.key(), fitting.get(0).scale(), next.key().heptatonic());
+    CrossingLine line =
+        line(bar, next, next.key(), fitting.get(0).scale(), next.key().heptatonic());
     return new Turnaround(
         bar.number() + 1,
         barsOf(dominant, bar),
         dominant,
         next.key(),
         fitting,
-        Holds.over(line),
-        Runs.over(line),
-        Stays.over(line));
+        HoldFinder.over(line),
+        RunFinder.over(line),
+        StayFinder.over(line));
   }
 
   /** Bars at the end of a section that a chord fills, at least the last in part. */
@@ -200,11 +213,11 @@ public final class Ground {
     return bars;
   }
 
-  private Line line(Form.Bar bar, Form.Bar next, Key keyBefore, Scale small, Scale large) {
+  private CrossingLine line(Form.Bar bar, Form.Bar next, Key keyBefore, Scale small, Scale large) {
     List<Shape> lastShapes = route.get(bar.number() - 1);
     Shape hand = nearest(small, lastShapes.get(lastShapes.size() - 1));
     Shape handAfter = nearest(next.key().pentatonic(), route.get(next.number() - 1).get(0));
-    return new Line(
+    return new CrossingLine(
         fretboard,
         bar.meter(),
         new Side(keyBefore, lastChord(bar), large, hand),

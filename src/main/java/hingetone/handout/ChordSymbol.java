@@ -21,7 +21,7 @@ final class ChordSymbol {
   }
 
   private static void chord(Xml xml, Chord chord) {
-    Kind kind = Kind.of(chord);
+    HarmonyKind kind = HarmonyKind.of(chord);
     xml.open("root");
     name(xml, "root", chord.root());
     xml.close();
@@ -34,7 +34,7 @@ final class ChordSymbol {
               name(xml, "bass", bass);
               xml.close();
             });
-    for (Kind.Degree degree : kind.differences(chord)) {
+    for (HarmonyKind.Degree degree : kind.differences(chord)) {
       xml.open("degree", "print-object", "no").leaf("degree-value", degree.value());
       xml.leaf("degree-alter", degree.alter()).leaf("degree-type", degree.type()).close();
     }

@@ -4,11 +4,11 @@ import hingetone.chart.Chart;
 import hingetone.chart.ChartBar;
 import hingetone.chart.Form;
 import hingetone.chart.Form.Bar;
-import hingetone.exchange.Made;
-import hingetone.exchange.Maker;
-import hingetone.exchange.Plan;
-import hingetone.exchange.Prompt;
 import hingetone.handout.WrittenBars.Event;
+import hingetone.phrase.maker.MadePhrase;
+import hingetone.phrase.maker.PhraseMaker;
+import hingetone.plan.Plan;
+import hingetone.plan.Prompt;
 import hingetone.text.Choice;
 import hingetone.text.Stamp;
 import hingetone.theory.Pitch;
@@ -34,12 +34,12 @@ public final class MusicXml {
 
   private final Chart chart;
   private final Form form;
-  private final List<Made> made = new ArrayList<>();
+  private final List<MadePhrase> made = new ArrayList<>();
   private final WrittenBars written;
   private final int lastBar;
   private final Xml xml = new Xml();
 
-  private MusicXml(Chart chart, Plan plan, Maker maker, int laps) {
+  private MusicXml(Chart chart, Plan plan, PhraseMaker maker, int laps) {
     this.chart = chart;
     this.form = plan.form();
     this.lastBar = laps * form.bars().size();
@@ -58,7 +58,7 @@ public final class MusicXml {
    *
    * @param laps how many laps, 1 and up
    */
-  public static String of(Chart chart, Plan plan, Maker maker, int laps) {
+  public static String of(Chart chart, Plan plan, PhraseMaker maker, int laps) {
     return new MusicXml(chart, plan, maker, laps).text();
   }
 
@@ -109,7 +109,7 @@ public final class MusicXml {
     }
     xml.open("attributes");
     if (starts) {
-      xml.leaf("divisions", Sign.DIVISIONS);
+      xml.leaf("divisions", NoteSign.DIVISIONS);
     }
     if (key) {
       String mode = bar.key().mode().name();
@@ -206,10 +206,10 @@ public final class MusicXml {
 
   /** Who lands between two places of a bar. */
   private void words(int number, long from, long to) {
-    for (Made phrase : made) {
+    for (MadePhrase phrase : made) {
       Prompt prompt = phrase.prompt();
       Beats beat = prompt.landOn().beat().minus(Beats.ONE);
-      long place = form.bar(number).meter().toQuarters(beat).toUnits(Sign.DIVISIONS);
+      long place = form.bar(number).meter().toQuarters(beat).toUnits(NoteSign.DIVISIONS);
       if (prompt.landOn().bar() == number && from <= place && place < to) {
         String role = Choice.word(prompt.role());
         String answered = prompt.repliesTo().map(i -> " to " + i).orElse("");

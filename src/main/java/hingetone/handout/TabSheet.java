@@ -2,10 +2,10 @@ package hingetone.handout;
 
 import hingetone.chart.Chart;
 import hingetone.chart.Section;
-import hingetone.exchange.Made;
-import hingetone.exchange.Maker;
-import hingetone.exchange.Plan;
 import hingetone.neck.Fretboard;
+import hingetone.phrase.maker.MadePhrase;
+import hingetone.phrase.maker.PhraseMaker;
+import hingetone.plan.Plan;
 import hingetone.print.PlanText;
 import hingetone.print.TabText;
 import hingetone.text.Printable;
@@ -25,7 +25,7 @@ public final class TabSheet {
    *
    * @param laps how many laps, 1 and up
    */
-  public static String of(Chart chart, Plan plan, Maker maker, int laps) {
+  public static String of(Chart chart, Plan plan, PhraseMaker maker, int laps) {
     Section first = chart.form().get(0);
     Fretboard neck = Fretboard.of(chart.tuning(), chart.capo());
     String capo = chart.capo() == 0 ? "" : ", capo at fret " + chart.capo() + ", frets from there";
@@ -44,7 +44,7 @@ public final class TabSheet {
     return Printable.text(sheet) + "\n" + STAMP.open() + "\n";
   }
 
-  private static List<String> tab(Plan plan, Fretboard neck, Made made) {
+  private static List<String> tab(Plan plan, Fretboard neck, MadePhrase made) {
     List<String> lines = new ArrayList<>(TabText.of(plan.form(), neck, made));
     lines.add(made.why());
     lines.add("");

@@ -2,9 +2,9 @@ package hingetone.handout;
 
 import hingetone.chart.ChartBar;
 import hingetone.chart.Form;
-import hingetone.exchange.Made;
-import hingetone.exchange.Tone;
 import hingetone.neck.Spot;
+import hingetone.phrase.Tone;
+import hingetone.phrase.maker.MadePhrase;
 import hingetone.time.Beats;
 import hingetone.time.Meter;
 import java.util.ArrayList;
@@ -29,7 +29,7 @@ final class WrittenBars {
    * @param goesOn whether it is tied to the same notes after it
    * @param goneOn whether it is tied to the same notes before it
    */
-  record Event(Sign sign, List<Struck> notes, boolean goesOn, boolean goneOn) {}
+  record Event(NoteSign sign, List<Struck> notes, boolean goesOn, boolean goneOn) {}
 
   /** A sound between two places, in divisions from bar 1. */
   private record Sound(long start, long end, List<Struck> notes) {}
@@ -41,19 +41,19 @@ final class WrittenBars {
    * @param form the form
    * @param made the phrases, in order
    */
-  WrittenBars(Form form, List<Made> made) {
+  WrittenBars(Form form, List<MadePhrase> made) {
     this.form = form;
     Map<Long, List<Struck>> struck = new TreeMap<>();
     Map<Long, Long> ends = new TreeMap<>();
-    for (Made phrase : made) {
+    for (MadePhrase phrase : made) {
       Beats landing = form.quarters(phrase.prompt().landOn());
       for (int i = 0; i < phrase.spots().size(); i++) {
         Tone tone = phrase.phrase().tones().get(i);
-        long start = landing.plus(tone.onset()).toUnits(Sign.DIVISIONS);
+        long start = landing.plus(tone.onset()).toUnits(NoteSign.DIVISIONS);
         struck
             .computeIfAbsent(start, s -> new ArrayList<>())
             .add(new Struck(tone, phrase.spots().get(i)));
-        ends.merge(start, landing.plus(tone.end()).toUnits(Sign.DIVISIONS), Math::max);
+        ends.merge(start, landing.plus(tone.end()).toUnits(NoteSign.DIVISIONS), Math::max);
       }
     }
     List<Long> starts = List.copyOf(struck.keySet());
@@ -71,14 +71,14 @@ final class WrittenBars {
    */
   List<Event> bar(int number) {
     Meter meter = form.bar(number).meter();
-    long start = form.startOf(number).toUnits(Sign.DIVISIONS);
-    long end = form.startOf(number).plus(meter.barLength()).toUnits(Sign.DIVISIONS);
+    long start = form.startOf(number).toUnits(NoteSign.DIVISIONS);
+    long end = form.startOf(number).plus(meter.barLength()).toUnits(NoteSign.DIVISIONS);
     List<Long> changes = number < 1 ? List.of() : changes(form.bar(number), start);
     Cutting cutting = new Cutting(meter);
     List<Event> events = new ArrayList<>();
     long now = start;
     if (number < 1 && soundAt(now).isEmpty() && nextAfter(now) >= end) {
-      return List.of(new Event(Sign.ofBar((int) (end - start)), List.of(), false, false));
+      return List.of(new Event(NoteSign.ofBar((int) (end - start)), List.of(), false, false));
     }
     while (now < end) {
       Optional<Sound> sound = soundAt(now);
@@ -89,7 +89,7 @@ final class WrittenBars {
       }
       int inBar = (int) (now - start);
       int room = (int) (until - now);
-      Sign sign = sound.isPresent() ? cutting.note(inBar, room) : cutting.rest(inBar, room);
+      NoteSign sign = sound.isPresent() ? cutting.note(inBar, room) : cutting.rest(inBar, room);
       long here = now;
       events.add(
           sound.map(s -> event(s, sign, here)).orElse(new Event(sign, List.of(), false, false)));
@@ -100,7 +100,7 @@ final class WrittenBars {
 
   /** Where a chord starts in its bar. */
   static long place(Meter meter, ChartBar.Slot slot) {
-    return meter.toQuarters(slot.beat().minus(Beats.ONE)).toUnits(Sign.DIVISIONS);
+    return meter.toQuarters(slot.beat().minus(Beats.ONE)).toUnits(NoteSign.DIVISIONS);
   }
 
   /** The chord changes of a bar, so that each symbol has a note or a rest to stand on. */
@@ -108,7 +108,7 @@ final class WrittenBars {
     return bar.chords().chords().stream().map(s -> start + place(bar.meter(), s)).toList();
   }
 
-  private static Event event(Sound sound, Sign sign, long now) {
+  private static Event event(Sound sound, NoteSign sign, long now) {
     return new Event(sign, sound.notes, now + sign.length() < sound.end, now > sound.start);
   }
 

@@ -1,5 +1,7 @@
 package hingetone.hearing;
 
+import hingetone.hearing.signal.History;
+import hingetone.hearing.signal.Slice;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;

@@ -1,5 +1,8 @@
 package hingetone.hearing;
 
+import hingetone.hearing.signal.Sampling;
+import hingetone.hearing.signal.Tape;
+import hingetone.hearing.signal.Yin;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;

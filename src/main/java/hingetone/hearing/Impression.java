@@ -1,5 +1,6 @@
 package hingetone.hearing;
 
+import hingetone.hearing.signal.Slice;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;

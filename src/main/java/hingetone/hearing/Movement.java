@@ -1,5 +1,7 @@
 package hingetone.hearing;
 
+import hingetone.hearing.signal.History;
+
 /**
  * How a note's pitch moves.
  *

@@ -1,5 +1,9 @@
 package hingetone.hearing;
 
+import hingetone.hearing.signal.History;
+import hingetone.hearing.signal.Sampling;
+import hingetone.hearing.signal.Slice;
+import hingetone.hearing.signal.Tape;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;

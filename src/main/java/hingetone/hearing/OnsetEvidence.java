@@ -1,5 +1,9 @@
 package hingetone.hearing;
 
+import hingetone.hearing.signal.History;
+import hingetone.hearing.signal.Sampling;
+import hingetone.hearing.signal.Slice;
+
 /** What speaks for and against a note beginning at a frame. */
 final class OnsetEvidence {
   /** Slices to each side that are looked at. */

@@ -1,5 +1,6 @@
 package hingetone.hearing;
 
+import hingetone.hearing.signal.Sampling;
 import java.util.ArrayList;
 import java.util.List;
 

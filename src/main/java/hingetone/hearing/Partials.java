@@ -1,5 +1,7 @@
 package hingetone.hearing;
 
+import hingetone.hearing.signal.Sampling;
+
 /** The partials of pitches in one long spectrum of a note, and in one from before it. */
 final class Partials {
   /** How far a partial may lie from its multiple, as a ratio: 40 cents. */

@@ -1,5 +1,8 @@
 package hingetone.hearing;
 
+import hingetone.hearing.signal.EchoFilter;
+import hingetone.hearing.signal.EchoFinder;
+import hingetone.hearing.signal.Resampler;
 import hingetone.neck.Fretboard;
 import java.util.ArrayList;
 import java.util.List;

@@ -1,5 +1,7 @@
 package hingetone.hearing;
 
+import hingetone.hearing.signal.Sampling;
+
 /** Whether a pitch swings as in vibrato: 3.5 to 9 times a second, about a middle that stays. */
 final class Vibrato {
   private static final double LEAST_WIDTH = 0.12;

@@ -14,7 +14,8 @@ import java.util.stream.IntStream;
  * Every shape of a scale on a neck, computed from the tuning.
  *
  * <p>From each place on the lowest string where a degree of the scale lies, consecutive notes of
- * the scale are shared out over the strings in the way that costs the hand least ({@link Sharing}).
+ * the scale are shared out over the strings in the way that costs the hand least ({@link
+ * StringAssignment}).
  */
 public final class Shapes {
   private final Fretboard fretboard;
@@ -35,7 +36,7 @@ public final class Shapes {
   public static List<Shape> of(Fretboard fretboard, Scale scale) {
     Shapes shapes = new Shapes(fretboard, scale);
     List<Shape> whole =
-        needed(shapes.shared(Sharing.ANYWHERE)).stream().filter(shapes::fits).toList();
+        needed(shapes.shared(StringAssignment.ANYWHERE)).stream().filter(shapes::fits).toList();
     if (!whole.isEmpty()) {
       return whole;
     }
@@ -103,7 +104,7 @@ public final class Shapes {
 
   /** A position always; an even shape where a fourth holds a whole number of the scale's notes. */
   private List<Layout> layouts() {
-    double onAString = Sharing.onAString(scale.type().intervals().size());
+    double onAString = StringAssignment.onAString(scale.type().intervals().size());
     boolean even = Math.abs(onAString - Math.round(onAString)) < 0.1;
     return even ? List.of(Layout.EVEN, Layout.POSITION) : List.of(Layout.POSITION);
   }
@@ -111,10 +112,11 @@ public final class Shapes {
   private void add(List<Shape> found, Layout layout, int startFret, int lastFret) {
     List<Integer> order = byPitch();
     int[] open = order.stream().mapToInt(fretboard::open).toArray();
-    int[] notes = notesFrom(open[0] + startFret, open.length * Sharing.MOST_ON_A_STRING);
+    int[] notes = notesFrom(open[0] + startFret, open.length * StringAssignment.MOST_ON_A_STRING);
     List<List<Dot>> strings =
         new ArrayList<>(Collections.nCopies(fretboard.strings(), List.<Dot>of()));
-    int[] counts = Sharing.best(layout, open, notes, scale.type().intervals().size(), lastFret);
+    int[] counts =
+        StringAssignment.best(layout, open, notes, scale.type().intervals().size(), lastFret);
     int next = 0;
     for (int i = 0; i < counts.length; i++) {
       int string = order.get(i);

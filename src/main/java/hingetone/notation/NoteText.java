@@ -1,9 +1,9 @@
 package hingetone.notation;
 
 import hingetone.score.Note;
-import hingetone.text.Reading;
-import hingetone.text.Source;
-import hingetone.text.Span;
+import hingetone.text.reading.Reading;
+import hingetone.text.reading.Source;
+import hingetone.text.reading.Span;
 import hingetone.time.Beats;
 import java.util.List;
 

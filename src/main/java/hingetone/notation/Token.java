@@ -1,6 +1,6 @@
 package hingetone.notation;
 
-import hingetone.text.Span;
+import hingetone.text.reading.Span;
 import hingetone.time.Beats;
 import java.util.ArrayList;
 import java.util.List;

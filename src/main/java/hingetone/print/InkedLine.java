@@ -17,22 +17,22 @@ public record InkedLine(List<Piece> pieces) {
    * @param text what it says
    * @param ink how it stands out
    */
-  public record Piece(String text, Ink ink) {}
+  public record Piece(String text, TextInk ink) {}
 
   public InkedLine {
     pieces = List.copyOf(pieces);
   }
 
   public static InkedLine of(String text) {
-    return of(text, Ink.PLAIN);
+    return of(text, TextInk.PLAIN);
   }
 
-  public static InkedLine of(String text, Ink ink) {
+  public static InkedLine of(String text, TextInk ink) {
     return new InkedLine(List.of(new Piece(text, ink)));
   }
 
   /** The same line with a piece added at its end. */
-  public InkedLine plus(String text, Ink ink) {
+  public InkedLine plus(String text, TextInk ink) {
     List<Piece> longer = new ArrayList<>(pieces);
     longer.add(new Piece(text, ink));
     return new InkedLine(longer);

@@ -3,9 +3,9 @@ package hingetone.print;
 import hingetone.chart.Chart;
 import hingetone.chart.ChartBar;
 import hingetone.chart.Form;
-import hingetone.ground.CommonTones;
-import hingetone.ground.FittingScale;
 import hingetone.ground.Ground;
+import hingetone.ground.scales.FittingScale;
+import hingetone.ground.ways.CommonTones;
 import hingetone.neck.Shape;
 import hingetone.theory.Chord;
 import hingetone.theory.NoteName;
@@ -64,9 +64,9 @@ public final class MapText {
 
   private void write() {
     String tempo = chart.form().get(0).tempo().bpm().stripTrailingZeros().toPlainString();
-    say(InkedLine.of(chart.title(), Ink.STRONG).plus("   tempo " + tempo, Ink.PLAIN), 2);
+    say(InkedLine.of(chart.title(), TextInk.STRONG).plus("   tempo " + tempo, TextInk.PLAIN), 2);
     boolean changes = !ground.crossings().isEmpty();
-    lines.add(InkedLine.of(NeckDrawing.legend(unicode, changes, false), Ink.FAINT));
+    lines.add(InkedLine.of(NeckDrawing.legend(unicode, changes, false), TextInk.FAINT));
     List<Form.Bar> place = new ArrayList<>();
     for (Form.Bar bar : ground.form().bars()) {
       if (selection.has(bar)) {
@@ -88,9 +88,10 @@ public final class MapText {
     String to = Integer.toString(bars.get(bars.size() - 1).number());
     blank();
     say(
-        InkedLine.of(first.section().name(), Ink.STRONG)
-            .plus("   " + first.key() + ", " + first.meter(), Ink.PLAIN)
-            .plus(from.equals(to) ? ", bar " + from : ", bars " + from + " to " + to, Ink.PLAIN),
+        InkedLine.of(first.section().name(), TextInk.STRONG)
+            .plus("   " + first.key() + ", " + first.meter(), TextInk.PLAIN)
+            .plus(
+                from.equals(to) ? ", bar " + from : ", bars " + from + " to " + to, TextInk.PLAIN),
         2);
     Map<Chosen, List<String>> chosen = new LinkedHashMap<>();
     for (Form.Bar bar : bars) {
@@ -112,15 +113,17 @@ public final class MapText {
   private void chord(Chosen chosen, List<String> bars) {
     String symbol = chosen.chord.map(Chord::symbol).orElse("no chord");
     String where = bars.size() == 1 ? "bar " : "bars ";
-    say(InkedLine.of("  " + symbol, Ink.CHORD).plus("   " + where + spans(bars), Ink.FAINT), 4);
+    say(
+        InkedLine.of("  " + symbol, TextInk.CHORD).plus("   " + where + spans(bars), TextInk.FAINT),
+        4);
     int shown = selection.bar().isPresent() ? chosen.scales.size() : SCALES;
     chosen.scales.stream()
         .limit(shown)
         .forEach(
             s -> {
               String fit = String.format(Locale.ROOT, "%.2f", s.fit());
-              lines.add(InkedLine.of("    " + fit + "  " + s.scale(), Ink.PLAIN));
-              say(InkedLine.of("          " + s.why(), Ink.FAINT), 10);
+              lines.add(InkedLine.of("    " + fit + "  " + s.scale(), TextInk.PLAIN));
+              say(InkedLine.of("          " + s.why(), TextInk.FAINT), 10);
             });
   }
 

@@ -71,17 +71,17 @@ public final class NeckDrawing {
   }
 
   private static InkedLine.Piece inked(Piece piece) {
-    Ink ink =
+    TextInk ink =
         switch (piece.kind()) {
-          case NAME -> Ink.STRONG;
-          case WIRE, NUMBER -> Ink.FAINT;
+          case NAME -> TextInk.STRONG;
+          case WIRE, NUMBER -> TextInk.FAINT;
           case MARK -> ink(piece.mark().orElseThrow());
         };
     return new InkedLine.Piece(piece.text(), ink);
   }
 
-  private static Ink ink(Mark mark) {
-    return mark.stays() ? Ink.COMMON : mark.ofChord() ? Ink.CHORD : Ink.PLAIN;
+  private static TextInk ink(Mark mark) {
+    return mark.stays() ? TextInk.COMMON : mark.ofChord() ? TextInk.CHORD : TextInk.PLAIN;
   }
 
   /**

@@ -2,7 +2,7 @@ package hingetone.print;
 
 import static hingetone.print.Json.object;
 
-import hingetone.exchange.Prompt;
+import hingetone.plan.Prompt;
 import hingetone.text.Choice;
 import java.util.List;
 import java.util.Map;

@@ -44,7 +44,7 @@ final class ShapeText {
     text.heading(chord);
     for (InkedLine line : NeckDrawing.lines(NeckPicture.of(neck, shape, chord, common), look)) {
       List<InkedLine.Piece> pieces = new ArrayList<>();
-      pieces.add(new InkedLine.Piece(" ".repeat(INDENT), Ink.PLAIN));
+      pieces.add(new InkedLine.Piece(" ".repeat(INDENT), TextInk.PLAIN));
       pieces.addAll(line.pieces());
       text.lines.add(new InkedLine(pieces));
     }
@@ -75,9 +75,9 @@ final class ShapeText {
                   + "; these are the notes they have";
         };
     lines.add(
-        InkedLine.of("  " + shape.scale(), Ink.STRONG)
-            .plus(" from its " + shape.start(), Ink.PLAIN)
-            .plus(chord.map(c -> " over " + c.symbol()).orElse("") + stretch, Ink.FAINT));
+        InkedLine.of("  " + shape.scale(), TextInk.STRONG)
+            .plus(" from its " + shape.start(), TextInk.PLAIN)
+            .plus(chord.map(c -> " over " + c.symbol()).orElse("") + stretch, TextInk.FAINT));
   }
 
   private void bend(Bend bend) {
@@ -128,7 +128,7 @@ final class ShapeText {
   }
 
   private void add(String label, String text) {
-    lines.add(InkedLine.of("  " + label + "  ", Ink.COMMON).plus(text, Ink.PLAIN));
+    lines.add(InkedLine.of("  " + label + "  ", TextInk.COMMON).plus(text, TextInk.PLAIN));
   }
 
   private static String size(Bend.Kind kind) {

@@ -1,10 +1,10 @@
 package hingetone.print;
 
 import hingetone.chart.Form;
-import hingetone.exchange.Made;
-import hingetone.exchange.Tone;
 import hingetone.neck.Fretboard;
 import hingetone.neck.Spot;
+import hingetone.phrase.Tone;
+import hingetone.phrase.maker.MadePhrase;
 import hingetone.time.Beats;
 import hingetone.time.Meter;
 import java.util.ArrayList;
@@ -23,13 +23,13 @@ public final class TabText {
 
   private final Form form;
   private final Fretboard neck;
-  private final Made made;
+  private final MadePhrase made;
   private final Beats landing;
   private final Beats step;
   private final Beats from;
   private final int columns;
 
-  private TabText(Form form, Fretboard neck, Made made) {
+  private TabText(Form form, Fretboard neck, MadePhrase made) {
     this.form = form;
     this.neck = neck;
     this.made = made;
@@ -41,12 +41,12 @@ public final class TabText {
   }
 
   /** The rows, without line breaks: the beats, then the strings from the highest down. */
-  public static List<String> of(Form form, Fretboard neck, Made made) {
+  public static List<String> of(Form form, Fretboard neck, MadePhrase made) {
     return new TabText(form, neck, made).rows();
   }
 
   /** The coarsest part of a quarter, half of it at most, that all onsets lie on. */
-  private static Beats step(Made made) {
+  private static Beats step(MadePhrase made) {
     for (int parts : new int[] {2, 4, 6, 8, 12, 24}) {
       Beats step = Beats.of(1, parts);
       if (made.phrase().tones().stream().allMatch(t -> t.onset().modulo(step).isZero())) {

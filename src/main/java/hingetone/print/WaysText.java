@@ -1,12 +1,12 @@
 package hingetone.print;
 
-import hingetone.ground.CommonTones;
-import hingetone.ground.Crossing;
 import hingetone.ground.Ground;
-import hingetone.ground.Hold;
-import hingetone.ground.Run;
-import hingetone.ground.Stay;
-import hingetone.ground.Turnaround;
+import hingetone.ground.ways.CommonTones;
+import hingetone.ground.ways.Crossing;
+import hingetone.ground.ways.Hold;
+import hingetone.ground.ways.Run;
+import hingetone.ground.ways.Stay;
+import hingetone.ground.ways.Turnaround;
 import hingetone.neck.Figure;
 import hingetone.neck.Fretboard;
 import hingetone.neck.Spot;
@@ -49,8 +49,8 @@ final class WaysText {
     int semitones = crossing.semitones();
     String shift = semitones + (Math.abs(semitones) == 1 ? " semitone" : " semitones");
     lines.add(
-        InkedLine.of("crossing at bar " + crossing.atBar(), Ink.STRONG)
-            .plus("   " + crossing.from() + " to " + crossing.to() + ", " + shift, Ink.PLAIN));
+        InkedLine.of("crossing at bar " + crossing.atBar(), TextInk.STRONG)
+            .plus("   " + crossing.from() + " to " + crossing.to() + ", " + shift, TextInk.PLAIN));
     CommonTones common = crossing.commonTones();
     lines.add(
         InkedLine.of(
@@ -66,8 +66,8 @@ final class WaysText {
   private void turnaround(Turnaround turnaround) {
     lines.add(InkedLine.of(""));
     lines.add(
-        InkedLine.of("turnaround at bar " + turnaround.atBar(), Ink.STRONG)
-            .plus("   " + turnaround.dominant() + " back to " + turnaround.to(), Ink.PLAIN));
+        InkedLine.of("turnaround at bar " + turnaround.atBar(), TextInk.STRONG)
+            .plus("   " + turnaround.dominant() + " back to " + turnaround.to(), TextInk.PLAIN));
     lines.add(
         InkedLine.of(
             "  over it "
@@ -91,9 +91,9 @@ final class WaysText {
   private void hold(Hold hold) {
     String degrees = hold.before().degree() + " before, " + hold.after().degree() + " after";
     lines.add(
-        InkedLine.of("  hold  ", Ink.COMMON)
-            .plus(ShapeText.note(hold.note()) + " (" + hold.spot() + "): " + degrees, Ink.PLAIN)
-            .plus("; " + hold.afterwards() + travel(hold.travel()), Ink.FAINT));
+        InkedLine.of("  hold  ", TextInk.COMMON)
+            .plus(ShapeText.note(hold.note()) + " (" + hold.spot() + "): " + degrees, TextInk.PLAIN)
+            .plus("; " + hold.afterwards() + travel(hold.travel()), TextInk.FAINT));
   }
 
   /** The notes step by step, then where: {@code strings 3 2, frets 9 10 > 10 11 > 11 12}. */
@@ -111,15 +111,15 @@ final class WaysText {
     boolean one = strung.stream().map(Spot::string).distinct().count() == 1;
     String where = one ? "string " + strung.get(0).string() : "strings " + strings;
     lines.add(
-        InkedLine.of("  run   ", Ink.COMMON)
-            .plus(notes + " on the line; " + where + ", frets " + frets, Ink.PLAIN)
+        InkedLine.of("  run   ", TextInk.COMMON)
+            .plus(notes + " on the line; " + where + ", frets " + frets, TextInk.PLAIN)
             .plus(
                 "; begun "
                     + early(run.steps().get(0).beatsBefore())
                     + " before"
                     + octave(run)
                     + travel(run.travel()),
-                Ink.FAINT));
+                TextInk.FAINT));
   }
 
   /** Where a walked double stop begins an octave lower, or else higher. */
@@ -149,7 +149,7 @@ final class WaysText {
 
   private void stay(Stay stay) {
     lines.add(
-        InkedLine.of("  stay  ", Ink.COMMON)
+        InkedLine.of("  stay  ", TextInk.COMMON)
             .plus(
                 stay.to().scale()
                     + " from its "
@@ -158,8 +158,8 @@ final class WaysText {
                     + stay.to().low()
                     + " to "
                     + stay.to().high(),
-                Ink.PLAIN)
-            .plus(travel(stay.travel()), Ink.FAINT));
+                TextInk.PLAIN)
+            .plus(travel(stay.travel()), TextInk.FAINT));
   }
 
   private static String travel(double millimetres) {

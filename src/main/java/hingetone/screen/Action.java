@@ -100,7 +100,7 @@ public enum Action {
   }
 
   /** What a key does: as the player bound it, else as the table has it. */
-  public static Optional<Action> ofKey(String key, Settings settings) {
+  public static Optional<Action> ofKey(String key, ViewSettings settings) {
     Action own = settings.bound().get("key " + key);
     return own != null
         ? Optional.of(own)

@@ -24,10 +24,10 @@ public sealed interface Effect {
   record ToggleRamp() implements Effect {}
 
   /** A voice silent, or back. */
-  record ToggleMute(Voice voice) implements Effect {}
+  record ToggleMute(Fader voice) implements Effect {}
 
   /** A voice louder or softer by steps. */
-  record LevelStep(Voice voice, int steps) implements Effect {}
+  record LevelStep(Fader voice, int steps) implements Effect {}
 
   /** The metronome on or off. */
   record ToggleClick() implements Effect {}
@@ -66,7 +66,7 @@ public sealed interface Effect {
   record NextCrossingExample() implements Effect {}
 
   /** Remember what is shown. */
-  record Remember(Settings settings) implements Effect {}
+  record Remember(ViewSettings settings) implements Effect {}
 
   /** Draw everything anew. */
   record Redraw() implements Effect {}

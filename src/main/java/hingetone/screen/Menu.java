@@ -6,11 +6,11 @@ import java.util.List;
 import java.util.Optional;
 
 /** Moving about in what lies over the picture: the keys and the menu. */
-final class Menu {
+public final class Menu {
   private Menu() {}
 
   /** The lines of the menu: every action; Enter does it, {@code =} binds a key or pedal to it. */
-  static List<Action> lines() {
+  public static List<Action> lines() {
     return Arrays.stream(Action.values()).filter(action -> action != Action.MENU).toList();
   }
 

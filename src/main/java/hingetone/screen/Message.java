@@ -1,5 +1,6 @@
 package hingetone.screen;
 
+import hingetone.screen.picture.Size;
 import hingetone.time.Beats;
 import java.util.Optional;
 
@@ -36,10 +37,10 @@ public sealed interface Message {
   record Moved(State.Phase phase) implements Message {}
 
   /** The band's settings changed. */
-  record Set(Band band) implements Message {}
+  record Set(BandSettings band) implements Message {}
 
   /** The chart's facts changed, as after a key shift. */
-  record Learned(Facts facts) implements Message {}
+  record Learned(ChartFacts facts) implements Message {}
 
   /** A device was lost, with what to do about it; empty when it is back. */
   record Fault(Optional<String> words) implements Message {}

@@ -1,5 +1,6 @@
 package hingetone.screen;
 
+import hingetone.screen.picture.Size;
 import hingetone.time.Beats;
 import hingetone.time.Position;
 import java.util.Optional;
@@ -21,11 +22,11 @@ import java.util.Optional;
  * @param size the terminal's size
  */
 public record State(
-    Facts facts,
-    Band band,
+    ChartFacts facts,
+    BandSettings band,
     Phase phase,
     Beats now,
-    Settings settings,
+    ViewSettings settings,
     Layer layer,
     String notice,
     int noticeBeats,
@@ -56,7 +57,8 @@ public record State(
   }
 
   /** The state before anything has happened. */
-  public static State of(Facts facts, Band band, Settings settings, boolean ascii, Size size) {
+  public static State of(
+      ChartFacts facts, BandSettings band, ViewSettings settings, boolean ascii, Size size) {
     Beats start = facts.form().startOf(1);
     return new State(
         facts,
@@ -83,15 +85,15 @@ public record State(
     return now.isNegative() && phase != Phase.STOPPED;
   }
 
-  State withFacts(Facts facts) {
+  State withFacts(ChartFacts facts) {
     return copy(facts, band, phase, now, settings, layer, fault);
   }
 
-  State withBand(Band band) {
+  public State withBand(BandSettings band) {
     return copy(facts, band, phase, now, settings, layer, fault);
   }
 
-  State withPhase(Phase phase) {
+  public State withPhase(Phase phase) {
     return copy(facts, band, phase, now, settings, layer, fault);
   }
 
@@ -99,15 +101,15 @@ public record State(
     return copy(facts, band, phase, now, settings, layer, fault);
   }
 
-  State withSettings(Settings settings) {
+  public State withSettings(ViewSettings settings) {
     return copy(facts, band, phase, now, settings, layer, fault);
   }
 
-  State withLayer(Layer layer) {
+  public State withLayer(Layer layer) {
     return copy(facts, band, phase, now, settings, layer, fault);
   }
 
-  State withFault(Optional<String> fault) {
+  public State withFault(Optional<String> fault) {
     return copy(facts, band, phase, now, settings, layer, fault);
   }
 
@@ -116,7 +118,7 @@ public record State(
         facts, band, phase, now, settings, layer, notice, noticeBeats, fault, aside, ascii, size);
   }
 
-  State withSize(Size size) {
+  public State withSize(Size size) {
     return new State(
         facts, band, phase, now, settings, layer, notice, noticeBeats, fault, aside, ascii, size);
   }
@@ -128,11 +130,11 @@ public record State(
   }
 
   private State copy(
-      Facts facts,
-      Band band,
+      ChartFacts facts,
+      BandSettings band,
       Phase phase,
       Beats now,
-      Settings settings,
+      ViewSettings settings,
       Layer layer,
       Optional<String> fault) {
     return new State(

@@ -1,7 +1,7 @@
 package hingetone.screen;
 
-import hingetone.screen.Settings.Panel;
 import hingetone.screen.State.Layer;
+import hingetone.screen.ViewSettings.Panel;
 import java.util.Optional;
 
 /** What a message changes. */
@@ -85,7 +85,7 @@ public final class Update {
   }
 
   private static Step bound(State state, String what, Action action) {
-    Settings settings = state.settings().withBound(what, action);
+    ViewSettings settings = state.settings().withBound(what, action);
     State told =
         state
             .withSettings(settings)
@@ -100,37 +100,37 @@ public final class Update {
       case PAUSE -> Step.of(state, new Effect.TogglePause());
       case TOP -> Step.of(state, new Effect.Restart());
       case STOP -> Step.of(state, new Effect.Stop());
-      case NEXT -> Step.of(state, new Effect.Jump(Route.nextSection(state)));
-      case PREVIOUS -> Step.of(state, new Effect.Jump(Route.previousSection(state)));
+      case NEXT -> Step.of(state, new Effect.Jump(BarsAhead.nextSection(state)));
+      case PREVIOUS -> Step.of(state, new Effect.Jump(BarsAhead.previousSection(state)));
       case SLOWER -> Step.of(state, new Effect.TempoStep(-1));
       case FASTER -> Step.of(state, new Effect.TempoStep(1));
       case SLOWER_BY_FIVE -> Step.of(state, new Effect.TempoStep(-5));
       case FASTER_BY_FIVE -> Step.of(state, new Effect.TempoStep(5));
       case TAP -> Step.of(state, new Effect.Tap(nanos));
       case RAMP -> Step.of(state, new Effect.ToggleRamp());
-      case DRUMS -> Step.of(state, new Effect.ToggleMute(Voice.DRUMS));
-      case BASS -> Step.of(state, new Effect.ToggleMute(Voice.BASS));
-      case CHORDS -> Step.of(state, new Effect.ToggleMute(Voice.CHORDS));
-      case LEAD -> Step.of(state, new Effect.ToggleMute(Voice.LEAD));
+      case DRUMS -> Step.of(state, new Effect.ToggleMute(Fader.DRUMS));
+      case BASS -> Step.of(state, new Effect.ToggleMute(Fader.BASS));
+      case CHORDS -> Step.of(state, new Effect.ToggleMute(Fader.CHORDS));
+      case LEAD -> Step.of(state, new Effect.ToggleMute(Fader.LEAD));
       case SILENT_BARS -> Step.of(state, new Effect.ToggleSilentBars());
       case GROOVE -> Step.of(state, new Effect.NextGroove());
       case CLICK -> Step.of(state, new Effect.ToggleClick());
       case CLICK_WAY -> Step.of(state, new Effect.NextClick());
-      case DRUMS_SOFTER -> level(state, Voice.DRUMS, -1);
-      case DRUMS_LOUDER -> level(state, Voice.DRUMS, 1);
-      case BASS_SOFTER -> level(state, Voice.BASS, -1);
-      case BASS_LOUDER -> level(state, Voice.BASS, 1);
-      case CHORDS_SOFTER -> level(state, Voice.CHORDS, -1);
-      case CHORDS_LOUDER -> level(state, Voice.CHORDS, 1);
-      case CLICK_SOFTER -> level(state, Voice.CLICK, -1);
-      case CLICK_LOUDER -> level(state, Voice.CLICK, 1);
-      case LEAD_SOFTER -> level(state, Voice.LEAD, -1);
-      case LEAD_LOUDER -> level(state, Voice.LEAD, 1);
-      case SOFTER -> level(state, Voice.EVERYTHING, -1);
-      case LOUDER -> level(state, Voice.EVERYTHING, 1);
-      case LOOP -> loop(state, Route.section(state));
-      case LOOP_FROM -> looped(state, Route.fromHere(state));
-      case LOOP_TO -> looped(state, Route.toHere(state));
+      case DRUMS_SOFTER -> level(state, Fader.DRUMS, -1);
+      case DRUMS_LOUDER -> level(state, Fader.DRUMS, 1);
+      case BASS_SOFTER -> level(state, Fader.BASS, -1);
+      case BASS_LOUDER -> level(state, Fader.BASS, 1);
+      case CHORDS_SOFTER -> level(state, Fader.CHORDS, -1);
+      case CHORDS_LOUDER -> level(state, Fader.CHORDS, 1);
+      case CLICK_SOFTER -> level(state, Fader.CLICK, -1);
+      case CLICK_LOUDER -> level(state, Fader.CLICK, 1);
+      case LEAD_SOFTER -> level(state, Fader.LEAD, -1);
+      case LEAD_LOUDER -> level(state, Fader.LEAD, 1);
+      case SOFTER -> level(state, Fader.EVERYTHING, -1);
+      case LOUDER -> level(state, Fader.EVERYTHING, 1);
+      case LOOP -> loop(state, BarsAhead.section(state));
+      case LOOP_FROM -> looped(state, BarsAhead.fromHere(state));
+      case LOOP_TO -> looped(state, BarsAhead.toHere(state));
       case LOOP_CROSSING -> loopCrossing(state);
       case KEY_UP -> Step.of(state, new Effect.KeyStep(1));
       case KEY_DOWN -> Step.of(state, new Effect.KeyStep(-1));
@@ -163,21 +163,21 @@ public final class Update {
         : Step.of(state);
   }
 
-  private static Step chosen(State state, Settings settings) {
+  private static Step chosen(State state, ViewSettings settings) {
     return Step.of(state.withSettings(settings), new Effect.Remember(settings));
   }
 
-  private static Step level(State state, Voice voice, int steps) {
+  private static Step level(State state, Fader voice, int steps) {
     return Step.of(state, new Effect.LevelStep(voice, steps));
   }
 
-  private static Step loop(State state, Band.Loop bars) {
+  private static Step loop(State state, BandSettings.Loop bars) {
     return state.band().loop().isPresent()
         ? Step.of(state, new Effect.EndLoop())
         : Step.of(state, new Effect.LoopBars(bars.first(), bars.last()));
   }
 
-  private static Step looped(State state, Band.Loop bars) {
+  private static Step looped(State state, BandSettings.Loop bars) {
     return Step.of(state, new Effect.LoopBars(bars.first(), bars.last()));
   }
 

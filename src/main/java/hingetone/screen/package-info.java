@@ -1,12 +1,13 @@
 /**
- * What is seen: a pure state, a pure update and a pure view of it.
+ * What is on the screen and what a key does to it: a pure state, a pure update, and the loop that
+ * runs them. {@code screen.view} shows a state, {@code screen.picture} is what it is drawn with.
  *
- * <p>The reasoning behind the picture stands in {@code src/docs/screen.md}. Used by {@code
- * screen.terminal} and the commands; may import what {@code print} may.
+ * <p>The reasoning behind the picture stands in {@code src/docs/screen.md}. May import what {@code
+ * print} may, and {@code screen.picture}.
  *
  * <pre>{@code
- * Step step = Update.apply(state, new Message.Stroke("space")); // effects: [TogglePause]
- * Frame frame = View.render(step.state(), new Size(24, 80));
+ * Step step = Update.apply(state, new Message.Stroke("space"));
+ * step.effects();                       // [TogglePause]
  * }</pre>
  */
 package hingetone.screen;

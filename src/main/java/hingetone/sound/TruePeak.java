@@ -6,7 +6,7 @@ package hingetone.sound;
  * <p>Source: ITU-R BS.1770-4, Annex 2, with its 48-tap, four-phase filter. The estimate for a frame
  * comes {@value #DELAY} frames after it.
  */
-final class TruePeak {
+public final class TruePeak {
   /** Frames by which the estimate trails the input: half the filter. */
   static final int DELAY = 6;
 
@@ -45,7 +45,7 @@ final class TruePeak {
   }
 
   /** Takes one sample; gives the largest magnitude around the sample {@link #DELAY} earlier. */
-  float next(float sample) {
+  public float next(float sample) {
     history[next] = sample;
     history[next + TAPS] = sample;
     next = (next + 1) % TAPS;

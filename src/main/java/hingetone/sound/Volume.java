@@ -7,9 +7,6 @@ package hingetone.sound;
  * that playing begins with a fade-in. Any thread may set it; one thread applies it.
  */
 public final class Volume {
-  /** Where a player should begin: moderate, to be turned up by choice. */
-  public static final int MODERATE = 60;
-
   private static final int FADE_MILLIS = 50;
 
   private final float mostChangeEachFrame;

@@ -1,13 +1,12 @@
 /**
- * Texts that people wrote, places in them, and the reports on what is wrong there.
+ * Texts for people: what others wrote passes the gate {@link hingetone.text.Printable} before it is
+ * printed or written; words are quoted, suggested and measured here. {@code text.reading} reads.
  *
- * <p>Everything may use it; it uses nothing. A reader gives a {@link hingetone.text.Reading}: a
- * value, or every problem with its place. What others wrote is printed and written through {@link
- * hingetone.text.Printable}.
+ * <p>Everything may use it; it uses nothing.
  *
  * <pre>{@code
- * Source source = new Source("harbour.yaml", text);
- * Diagnostic.of(source, new Span(40, 43), "unknown chord quality \"mj7\"", "…").report();
+ * Printable.of(title);                  // without what would steer a terminal
+ * Suggestion.among("fit", List.of("fill", "feel"));
  * }</pre>
  */
 package hingetone.text;

@@ -1,5 +1,10 @@
 package hingetone.transport;
 
+import hingetone.port.PortOutput;
+import hingetone.sequencer.Command;
+import hingetone.sequencer.MessageSink;
+import hingetone.sequencer.SequencerEvent;
+import hingetone.sequencer.Timeline;
 import hingetone.time.Clock;
 import hingetone.time.Playhead;
 import java.util.Queue;
@@ -17,7 +22,7 @@ final class ClockDriver implements Driver {
   private final Clock clock;
   private final Deadline deadline;
   private final PortOutput port;
-  private final Sink sink;
+  private final MessageSink sink;
   private final long origin;
   private volatile boolean ended;
   private volatile Thread thread;
@@ -35,7 +40,7 @@ final class ClockDriver implements Driver {
       Deadline deadline,
       PortOutput port,
       long latencyNanos,
-      Consumer<Moment> listener) {
+      Consumer<SequencerEvent> listener) {
     this.timeline = timeline;
     this.commands = commands;
     this.clock = clock;
@@ -43,14 +48,14 @@ final class ClockDriver implements Driver {
     this.port = port;
     this.origin = clock.nanos();
     this.sink =
-        new Sink() {
+        new MessageSink() {
           @Override
           public void send(long due, ShortMessage message) {
             port.send(message);
           }
 
           @Override
-          public void tell(Moment moment) {
+          public void tell(SequencerEvent moment) {
             listener.accept(moment);
           }
         };

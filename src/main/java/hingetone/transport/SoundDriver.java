@@ -1,5 +1,10 @@
 package hingetone.transport;
 
+import hingetone.port.TimeLimit;
+import hingetone.sequencer.Command;
+import hingetone.sequencer.MessageSink;
+import hingetone.sequencer.SequencerEvent;
+import hingetone.sequencer.Timeline;
 import hingetone.sound.Limiter;
 import hingetone.sound.OutputLine;
 import hingetone.sound.Synthesizer;
@@ -31,8 +36,8 @@ final class SoundDriver implements Driver {
   private final OutputLine line;
   private final Limiter limiter;
   private final Volume volume;
-  private final Consumer<Moment> listener;
-  private final Sink sink;
+  private final Consumer<SequencerEvent> listener;
+  private final MessageSink sink;
   private final int rate;
   private final int frames;
   private final float[] block;
@@ -54,7 +59,7 @@ final class SoundDriver implements Driver {
       Clock clock,
       Synthesizer synthesizer,
       OutputLine line,
-      Consumer<Moment> listener) {
+      Consumer<SequencerEvent> listener) {
     this.timeline = timeline;
     this.playhead = playhead;
     this.commands = commands;
@@ -70,14 +75,14 @@ final class SoundDriver implements Driver {
     this.hearAfter = clock.nanos();
     playhead.hearAfter(hearAfter);
     this.sink =
-        new Sink() {
+        new MessageSink() {
           @Override
           public void send(long due, ShortMessage message) {
             synthesizer.send(message, frame(due));
           }
 
           @Override
-          public void tell(Moment moment) {
+          public void tell(SequencerEvent moment) {
             listener.accept(moment);
           }
         };
@@ -98,7 +103,7 @@ final class SoundDriver implements Driver {
     while (!ended) {
       taken = turn();
       if (!taken && !ended) {
-        listener.accept(new Moment.Lost("sound output"));
+        listener.accept(new SequencerEvent.Lost("sound output"));
         taken = paceAlone();
       }
     }
@@ -137,7 +142,7 @@ final class SoundDriver implements Driver {
     }
     if (line.underruns() > underruns) {
       underruns = line.underruns();
-      listener.accept(new Moment.Underrun(underruns));
+      listener.accept(new SequencerEvent.Underrun(underruns));
     }
     return taken;
   }
@@ -208,7 +213,7 @@ final class SoundDriver implements Driver {
     }
     unheard = written - line.framesWritten();
     if (taken) {
-      listener.accept(new Moment.Found("sound output"));
+      listener.accept(new SequencerEvent.Found("sound output"));
     }
     return taken;
   }
@@ -225,7 +230,7 @@ final class SoundDriver implements Driver {
 
   @Override
   public void closeDevice() {
-    Limited.run(
+    TimeLimit.run(
         "sound closing",
         CLOSE_MILLIS,
         () -> {

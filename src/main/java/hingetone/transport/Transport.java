@@ -1,6 +1,18 @@
 package hingetone.transport;
 
+import hingetone.port.Port;
+import hingetone.port.PortFailure;
+import hingetone.port.PortOutput;
+import hingetone.port.TimeLimit;
 import hingetone.score.Part;
+import hingetone.sequencer.ClockSignals;
+import hingetone.sequencer.Command;
+import hingetone.sequencer.LapSource;
+import hingetone.sequencer.PlaySetup;
+import hingetone.sequencer.ReadyLaps;
+import hingetone.sequencer.SequencerEvent;
+import hingetone.sequencer.Status;
+import hingetone.sequencer.Timeline;
 import hingetone.sound.OutputLine;
 import hingetone.sound.Synthesizer;
 import hingetone.time.Clock;
@@ -30,7 +42,7 @@ public final class Transport implements AutoCloseable {
   private final Queue<Command> commands = new ConcurrentLinkedQueue<>();
   private final AtomicBoolean closed = new AtomicBoolean();
   private final ThreadPoolExecutor worker;
-  private final Laps laps;
+  private final ReadyLaps laps;
   private final Timeline timeline;
   private final Driver driver;
   private final Thread thread;
@@ -38,12 +50,12 @@ public final class Transport implements AutoCloseable {
   private Transport(
       LapSource source,
       Function<List<Part>, Optional<String>> prepare,
-      Consumer<Moment> listener,
-      Setup setup,
+      Consumer<SequencerEvent> listener,
+      PlaySetup setup,
       boolean port,
       Function<Transport, Driver> driver) {
     this.worker = lapWorker();
-    this.laps = new Laps(source, prepare, listener, worker);
+    this.laps = new ReadyLaps(source, prepare, listener, worker);
     ClockSignals signals = new ClockSignals(port && setup.midiClock());
     this.timeline = new Timeline(laps, setup, signals, port, playhead);
     this.driver = driver.apply(this);
@@ -77,10 +89,10 @@ public final class Transport implements AutoCloseable {
    */
   public static Transport withSound(
       LapSource laps,
-      Setup setup,
+      PlaySetup setup,
       Synthesizer synthesizer,
       OutputLine line,
-      Consumer<Moment> listener) {
+      Consumer<SequencerEvent> listener) {
     return new Transport(
         laps,
         synthesizer::prepare,
@@ -99,7 +111,11 @@ public final class Transport implements AutoCloseable {
    * @throws PortFailure when the port is gone or taken
    */
   public static Transport onPort(
-      LapSource laps, Setup setup, Port port, int latencyMillis, Consumer<Moment> listener)
+      LapSource laps,
+      PlaySetup setup,
+      Port port,
+      int latencyMillis,
+      Consumer<SequencerEvent> listener)
       throws PortFailure {
     PortOutput output = PortOutput.open(port, listener);
     Deadline deadline = Deadline.exact(Clock.SYSTEM);
@@ -109,18 +125,19 @@ public final class Transport implements AutoCloseable {
   }
 
   /** Plays nothing, in time: for a machine without any output. */
-  public static Transport onSilentClock(LapSource laps, Setup setup, Consumer<Moment> listener) {
-    Setup silent = setup.withoutMidiClock();
+  public static Transport onSilentClock(
+      LapSource laps, PlaySetup setup, Consumer<SequencerEvent> listener) {
+    PlaySetup silent = setup.withoutMidiClock();
     return onClock(laps, silent, PortOutput.none(), Deadline.easy(Clock.SYSTEM), 0, listener);
   }
 
   private static Transport onClock(
       LapSource laps,
-      Setup setup,
+      PlaySetup setup,
       PortOutput output,
       Deadline deadline,
       int latencyMillis,
-      Consumer<Moment> listener) {
+      Consumer<SequencerEvent> listener) {
     return new Transport(
         laps,
         parts -> Optional.empty(),
@@ -176,7 +193,7 @@ public final class Transport implements AutoCloseable {
     }
     worker.shutdownNow();
     driver.end();
-    Limited.join(thread, END_MILLIS);
+    TimeLimit.join(thread, END_MILLIS);
     driver.closeDevice();
   }
 }

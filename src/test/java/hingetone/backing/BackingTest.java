@@ -10,7 +10,7 @@ import hingetone.score.Note;
 import hingetone.score.Part;
 import hingetone.score.Role;
 import hingetone.score.Score;
-import hingetone.text.Source;
+import hingetone.text.reading.Source;
 import hingetone.time.Beats;
 import java.util.List;
 import org.junit.jupiter.api.Test;

@@ -119,7 +119,7 @@ final class BandMeasure {
 
   private void measure(Chart chart) {
     Backing backing = Backing.of(chart, Grooves.builtIn()).exact();
-    Harmony harmony = Harmony.of(backing.form());
+    ChordChanges harmony = ChordChanges.of(backing.form());
     measureVoicings(harmony);
     Set<String> laps = new HashSet<>();
     List<Note> bassBefore = List.of();
@@ -167,14 +167,14 @@ final class BandMeasure {
     }
   }
 
-  private void measureVoicings(Harmony harmony) {
+  private void measureVoicings(ChordChanges harmony) {
     ChordStyle style = groove.chords();
     List<List<Integer>> voicings = VoiceLeading.of(harmony, change -> style);
-    List<Harmony.Change> changes =
+    List<ChordChanges.Change> changes =
         harmony.changes().stream().filter(c -> c.chord().isPresent()).toList();
     for (int i = 0; i < changes.size(); i++) {
-      Harmony.Change now = changes.get(i);
-      Harmony.Change next = changes.get((i + 1) % changes.size());
+      ChordChanges.Change now = changes.get(i);
+      ChordChanges.Change next = changes.get((i + 1) % changes.size());
       List<Integer> keys = voicings.get(now.index());
       if (!now.chord().equals(next.chord())) {
         moved += distance(keys, voicings.get(next.index()));
@@ -236,7 +236,7 @@ final class BandMeasure {
     }
   }
 
-  private void measureBass(List<Note> bass, Harmony harmony, Beats length) {
+  private void measureBass(List<Note> bass, ChordChanges harmony, Beats length) {
     BassStyle style = groove.bass();
     for (int i = 0; i < bass.size(); i++) {
       Note note = bass.get(i);
@@ -245,7 +245,7 @@ final class BandMeasure {
         leaps++;
       }
     }
-    for (Harmony.Change change : harmony.changes()) {
+    for (ChordChanges.Change change : harmony.changes()) {
       if (change.chord().isEmpty()) {
         continue;
       }

@@ -10,7 +10,7 @@ import hingetone.groove.Grooves;
 import hingetone.score.Note;
 import hingetone.score.Role;
 import hingetone.score.Score;
-import hingetone.text.Source;
+import hingetone.text.reading.Source;
 import hingetone.time.Beats;
 import hingetone.time.Meter;
 import java.util.ArrayList;

@@ -7,7 +7,7 @@ import hingetone.chart.ChartReader;
 import hingetone.groove.Grooves;
 import hingetone.score.Note;
 import hingetone.score.Role;
-import hingetone.text.Source;
+import hingetone.text.reading.Source;
 import hingetone.time.Beats;
 import java.io.IOException;
 import java.nio.file.Files;

@@ -10,7 +10,7 @@ import hingetone.score.Note;
 import hingetone.score.Part;
 import hingetone.score.Role;
 import hingetone.score.Score;
-import hingetone.text.Source;
+import hingetone.text.reading.Source;
 import hingetone.theory.Key;
 import hingetone.theory.Keys;
 import hingetone.time.Beats;
@@ -124,7 +124,7 @@ class SmallChartsTest {
   @ValueSource(strings = {"| N.C. Fm7 |", "| Fm7 N.C. |", "| N.C. | Fm7 |"})
   void a_rest_in_the_chords_is_one_for_bass_and_chords(String bars) {
     Backing backing = backing("gravel-road", Meter.COMMON, "", F_MINOR, bars);
-    Harmony harmony = Harmony.of(backing.form());
+    ChordChanges harmony = ChordChanges.of(backing.form());
     for (Role role : List.of(Role.BASS, Role.CHORDS)) {
       assertThat(notes(backing.exact().lap(2), role))
           .isNotEmpty()

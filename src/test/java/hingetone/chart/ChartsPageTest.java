@@ -3,7 +3,7 @@ package hingetone.chart;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import hingetone.text.Page;
-import hingetone.text.Source;
+import hingetone.text.reading.Source;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.util.Arrays;

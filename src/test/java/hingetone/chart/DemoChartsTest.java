@@ -2,8 +2,8 @@ package hingetone.chart;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import hingetone.text.Diagnostic;
-import hingetone.text.Reading;
+import hingetone.text.reading.Diagnostic;
+import hingetone.text.reading.Reading;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;

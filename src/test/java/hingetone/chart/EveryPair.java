@@ -1,6 +1,6 @@
 package hingetone.chart;
 
-import hingetone.text.Source;
+import hingetone.text.reading.Source;
 import hingetone.theory.Key;
 import java.util.ArrayList;
 import java.util.List;

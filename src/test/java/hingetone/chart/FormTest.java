@@ -2,7 +2,7 @@ package hingetone.chart;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import hingetone.text.Source;
+import hingetone.text.reading.Source;
 import hingetone.time.Beats;
 import hingetone.time.Position;
 import org.junit.jupiter.api.Test;

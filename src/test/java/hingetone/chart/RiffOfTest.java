@@ -3,7 +3,7 @@ package hingetone.chart;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import hingetone.score.Note;
-import hingetone.text.Source;
+import hingetone.text.reading.Source;
 import hingetone.theory.Key;
 import hingetone.theory.Keys;
 import java.util.List;

@@ -4,9 +4,9 @@ import java.nio.file.Path;
 import java.util.List;
 
 /** The program in a process of its own, as this build made it. */
-final class ChildProgram {
+public final class ChildProgram {
   /** What starts it; its arguments follow. */
-  static final List<String> COMMAND =
+  public static final List<String> COMMAND =
       List.of(
           Path.of(System.getProperty("java.home"), "bin", "java").toString(),
           "-XX:TieredStopAtLevel=1",

@@ -2,6 +2,7 @@ package hingetone.command;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import hingetone.output.ExitStatus;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;

@@ -2,9 +2,10 @@ package hingetone.command;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import hingetone.output.ExitStatus;
+import hingetone.port.FakePorts;
+import hingetone.port.FakePorts.FakePort;
 import hingetone.sound.FakeSoundOutput;
-import hingetone.transport.FakePorts;
-import hingetone.transport.FakePorts.FakePort;
 import java.io.PrintWriter;
 import java.io.StringWriter;
 import org.junit.jupiter.api.Test;

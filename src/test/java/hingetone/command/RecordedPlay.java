@@ -1,6 +1,6 @@
 package hingetone.command;
 
-import hingetone.transport.FakePorts;
+import hingetone.port.FakePorts;
 import java.io.IOException;
 import java.io.PrintStream;
 import java.io.UncheckedIOException;

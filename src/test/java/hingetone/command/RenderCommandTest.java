@@ -3,6 +3,8 @@ package hingetone.command;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
+import hingetone.output.ExitStatus;
+import hingetone.output.Export;
 import hingetone.text.OddFiles;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;

@@ -5,15 +5,21 @@ import hingetone.chart.Chart;
 import hingetone.chart.ChartReader;
 import hingetone.chart.Form;
 import hingetone.groove.Grooves;
+import hingetone.play.Arrangement;
+import hingetone.play.KeptSettings;
+import hingetone.play.Performance;
 import hingetone.score.Mark;
 import hingetone.score.Note;
 import hingetone.score.Part;
 import hingetone.score.Role;
 import hingetone.score.Score;
 import hingetone.score.Sound;
-import hingetone.screen.Look;
-import hingetone.screen.Look.Depth;
+import hingetone.screen.picture.TerminalLook;
+import hingetone.screen.picture.TerminalLook.Depth;
 import hingetone.screen.terminal.TerminalScreen;
+import hingetone.sequencer.LapSource;
+import hingetone.sequencer.PlaySetup;
+import hingetone.sequencer.SequencerEvent;
 import hingetone.sound.FakeSoundOutput;
 import hingetone.sound.OutputLine;
 import hingetone.sound.SoundBank;
@@ -21,9 +27,6 @@ import hingetone.sound.Synthesizer;
 import hingetone.time.Beats;
 import hingetone.time.Clock;
 import hingetone.time.Tempo;
-import hingetone.transport.LapSource;
-import hingetone.transport.Moment;
-import hingetone.transport.Setup;
 import hingetone.transport.Transport;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
@@ -121,9 +124,9 @@ final class ScreenMeasure {
             new ExternalTerminal(
                 "measured", "xterm-256color", in, record, StandardCharsets.UTF_8)) {
       terminal.setSize(org.jline.terminal.Size.of(COLUMNS, ROWS));
-      List<Moment.Underrun> dry = new ArrayList<>();
+      List<SequencerEvent.Underrun> dry = new ArrayList<>();
       Performance performance = performance(chart, laps, dry);
-      Look look = new Look(Depth.MANY, false);
+      TerminalLook look = new TerminalLook(Depth.MANY, false);
       Thread playing = new Thread(() -> show(performance, terminal, look));
       playing.start();
       Thread.sleep(3000);
@@ -145,7 +148,7 @@ final class ScreenMeasure {
     }
   }
 
-  private static void show(Performance performance, Terminal terminal, Look look) {
+  private static void show(Performance performance, Terminal terminal, TerminalLook look) {
     try (TerminalScreen screen = TerminalScreen.on(terminal, look, () -> {})) {
       performance.on(screen, look);
     } catch (IOException e) {
@@ -153,7 +156,8 @@ final class ScreenMeasure {
     }
   }
 
-  private static Performance performance(Chart chart, LapSource laps, List<Moment.Underrun> dry) {
+  private static Performance performance(
+      Chart chart, LapSource laps, List<SequencerEvent.Underrun> dry) {
     Arrangement.Music music = new Arrangement.Music("", (shown, from) -> laps, Optional::empty);
     return new Performance(
         Arrangement.of(
@@ -163,11 +167,11 @@ final class ScreenMeasure {
           try {
             return Transport.withSound(
                 source,
-                Setup.USUAL,
+                PlaySetup.USUAL,
                 Synthesizer.open(RATE, SoundBank.builtIn()),
                 OutputLine.open(OutputLine.Settings.usual(), Clock.SYSTEM),
                 moment -> {
-                  if (moment instanceof Moment.Underrun u) {
+                  if (moment instanceof SequencerEvent.Underrun u) {
                     dry.add(u);
                   }
                   listener.accept(moment);
@@ -177,7 +181,7 @@ final class ScreenMeasure {
           }
         },
         keys -> () -> {},
-        new ScreenSettings(Path.of("/nowhere")));
+        new KeptSettings(Path.of("/nowhere")));
   }
 
   private static Score strokes(Form form) {

@@ -3,15 +3,15 @@ package hingetone.command;
 import hingetone.backing.Backing;
 import hingetone.chart.Chart;
 import hingetone.chart.ChartReader;
-import hingetone.exchange.Lead;
-import hingetone.exchange.Shown;
 import hingetone.groove.Groove;
 import hingetone.groove.Grooves;
+import hingetone.phrase.maker.LeadPart;
+import hingetone.plan.ExampleChoice;
 import hingetone.score.Part;
 import hingetone.score.Score;
-import hingetone.sound.Mixdown;
 import hingetone.sound.SoundBank;
-import hingetone.sound.SoundFile;
+import hingetone.sound.file.Mixdown;
+import hingetone.sound.file.SoundFile;
 import hingetone.time.Position;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -67,10 +67,11 @@ final class StemsMeasure {
   /** One lap with count-in, ending and every example phrase. */
   static Score score(Chart chart) {
     Backing backing = Backing.of(chart, Grooves.builtIn());
-    Lead lead = ExamplePhrases.of(chart, Grooves.builtIn()).lead(backing::played);
+    LeadPart lead = ExamplePhrases.of(chart, Grooves.builtIn()).lead(backing::played);
     return backing
         .lastLap(1)
-        .with(lead.ofLap(1, Shown.ALL.of(lead.plan(), Position.of(1 - chart.countIn(), 1))));
+        .with(
+            lead.ofLap(1, ExampleChoice.ALL.of(lead.plan(), Position.of(1 - chart.countIn(), 1))));
   }
 
   /** The parts played alone and added up, less the whole: its level against the whole, in dB. */

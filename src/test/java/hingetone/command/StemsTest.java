@@ -8,7 +8,7 @@ import hingetone.score.Part;
 import hingetone.score.Role;
 import hingetone.score.Score;
 import hingetone.sound.SoundBank;
-import hingetone.text.Source;
+import hingetone.text.reading.Source;
 import org.junit.jupiter.api.Test;
 
 /** {@link StemsMeasure} measures every demo chart and every groove. */

@@ -5,7 +5,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
-import hingetone.sound.WavFile;
+import hingetone.sound.file.WavFile;
 import hingetone.text.OddFiles;
 import java.io.IOException;
 import java.nio.file.Files;

@@ -2,7 +2,7 @@ package hingetone.groove;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import hingetone.text.BrokenFiles;
+import hingetone.text.reading.BrokenFiles;
 import java.io.IOException;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.DynamicTest;

@@ -2,10 +2,10 @@ package hingetone.groove;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import hingetone.text.Diagnostic;
 import hingetone.text.Page;
-import hingetone.text.Reading;
-import hingetone.text.Source;
+import hingetone.text.reading.Diagnostic;
+import hingetone.text.reading.Reading;
+import hingetone.text.reading.Source;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.util.Arrays;
@@ -43,7 +43,7 @@ class GroovesPageTest {
       assertThat(chords).contains("`" + sign + "`");
     }
     String drums = page.substring(page.indexOf("## Drums"), page.indexOf("## Bass"));
-    Stroke.VELOCITIES.forEach(
+    StrokeSign.VELOCITIES.forEach(
         (sign, velocity) -> {
           if (!Character.isDigit(sign)) {
             assertThat(drums).containsPattern("`" + sign + "`[^`]*\\(?(velocity\\s)?" + velocity);

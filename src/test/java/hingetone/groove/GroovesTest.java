@@ -2,9 +2,9 @@ package hingetone.groove;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import hingetone.text.Diagnostic;
-import hingetone.text.Reading;
-import hingetone.text.Source;
+import hingetone.text.reading.Diagnostic;
+import hingetone.text.reading.Reading;
+import hingetone.text.reading.Source;
 import hingetone.time.Beats;
 import hingetone.time.Meter;
 import java.io.IOException;

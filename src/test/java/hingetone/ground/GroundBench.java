@@ -7,7 +7,7 @@ import hingetone.neck.Fretboard;
 import hingetone.print.Json;
 import hingetone.print.MapJson;
 import hingetone.print.MapSelection;
-import hingetone.text.Source;
+import hingetone.text.reading.Source;
 import java.util.List;
 
 /**
@@ -66,7 +66,8 @@ final class GroundBench {
       String[] k = keys[s % keys.length];
       String line = "%s | %s | %s | %s / %s /";
       String four = String.format(line, k[1], k[2], k[1], k[2], k[3]);
-      text.append(Charts.section("s" + s, k[0], four + " | " + four + " | " + k[1] + " | " + k[3]));
+      text.append(
+          GroundCharts.section("s" + s, k[0], four + " | " + four + " | " + k[1] + " | " + k[3]));
     }
     return ChartReader.read(new Source("bench", text.toString())).value().orElseThrow();
   }

@@ -13,7 +13,8 @@ import java.util.regex.Pattern;
 final class GroundPage {
   static final Path FILE = Path.of("src/docs/ground.md");
   private static final Path CODE = Path.of("src/main/java/hingetone");
-  private static final List<String> CLASSES = List.of("ground/Weights", "neck/Sharing");
+  private static final List<String> CLASSES =
+      List.of("ground/scales/Weights", "neck/StringAssignment");
 
   /** A comment, or a number with a name; comments without a number after them are left out. */
   private static final Pattern COMMENT_OR_NUMBER =
@@ -64,7 +65,7 @@ final class GroundPage {
 
   private static void row(String file, List<String> numbers, String comment, StringBuilder table) {
     if (!numbers.isEmpty()) {
-      String in = file.substring(file.indexOf('/') + 1);
+      String in = file.substring(file.lastIndexOf('/') + 1);
       table.append("| " + in + " | " + String.join(", ", numbers) + " | " + comment + " |\n");
     }
   }

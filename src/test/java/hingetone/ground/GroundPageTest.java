@@ -2,6 +2,7 @@ package hingetone.ground;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import hingetone.ground.scales.Weights;
 import java.io.IOException;
 import java.lang.reflect.Field;
 import java.nio.file.Files;
@@ -20,6 +21,7 @@ class GroundPageTest {
     String page = GroundPage.page();
     assertThat(page).isEqualTo(GroundPage.withWeights(page));
     for (Field field : Weights.class.getDeclaredFields()) {
+      field.setAccessible(true);
       assertThat(page).contains("`" + field.getName() + "` " + number(field.get(null)));
     }
   }

@@ -2,10 +2,10 @@ package hingetone.handout;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import hingetone.exchange.Tone;
 import hingetone.handout.WrittenBars.Event;
 import hingetone.handout.WrittenBars.Struck;
 import hingetone.neck.Spot;
+import hingetone.phrase.Tone;
 import hingetone.theory.Pitch;
 import hingetone.time.Beats;
 import hingetone.time.Meter;
@@ -16,7 +16,7 @@ import org.junit.jupiter.api.Test;
 
 /** How bars are written out; the expected spellings are common practice of engraving. */
 class CuttingTest {
-  private static final int EIGHTH = Sign.DIVISIONS / 2;
+  private static final int EIGHTH = NoteSign.DIVISIONS / 2;
 
   private static Cutting in(String meter) {
     return new Cutting(Meter.parse(meter).orElseThrow());
@@ -27,7 +27,7 @@ class CuttingTest {
     List<Integer> signs = new ArrayList<>();
     for (int at = from; at < from + length; at += signs.get(signs.size() - 1)) {
       int room = (from + length - at) * EIGHTH;
-      Sign sign = rest ? in(meter).rest(at * EIGHTH, room) : in(meter).note(at * EIGHTH, room);
+      NoteSign sign = rest ? in(meter).rest(at * EIGHTH, room) : in(meter).note(at * EIGHTH, room);
       signs.add(sign.length() / EIGHTH);
     }
     return signs;
@@ -59,13 +59,13 @@ class CuttingTest {
   @Test
   void whatever_is_written_fills_its_place_and_no_triplet_stands_where_none_is() {
     for (String meter : List.of("2/4", "3/4", "4/4", "5/4", "6/8", "7/8", "9/8", "12/8")) {
-      int bar = (int) Meter.parse(meter).orElseThrow().barLength().toUnits(Sign.DIVISIONS);
+      int bar = (int) Meter.parse(meter).orElseThrow().barLength().toUnits(NoteSign.DIVISIONS);
       for (int step : List.of(12, 16)) {
         for (int from = 0; from < bar; from += step) {
           for (int to = from + step; to <= bar; to += step) {
             for (int at = from; at < to; ) {
-              Sign note = in(meter).note(at, to - at);
-              Sign rest = in(meter).rest(at, to - at);
+              NoteSign note = in(meter).note(at, to - at);
+              NoteSign rest = in(meter).rest(at, to - at);
               assertThat(note.length()).isBetween(1, to - at);
               assertThat(rest.length()).isBetween(1, to - at);
               assertThat(step == 12 && (note.triplet() || rest.triplet())).isFalse();
@@ -78,7 +78,7 @@ class CuttingTest {
   }
 
   private static Event note(int length) {
-    Sign sign = Sign.longest(s -> s.length() == length).orElseThrow();
+    NoteSign sign = NoteSign.longest(s -> s.length() == length).orElseThrow();
     Pitch a = Pitch.parse("A4").orElseThrow();
     Struck struck = new Struck(Tone.of(Beats.ZERO, Beats.ONE, a), new Spot(2, 10));
     return new Event(sign, List.of(struck), false, false);
@@ -86,7 +86,7 @@ class CuttingTest {
 
   private static Event rest(int length) {
     return new Event(
-        Sign.longest(s -> s.length() == length).orElseThrow(), List.of(), false, false);
+        NoteSign.longest(s -> s.length() == length).orElseThrow(), List.of(), false, false);
   }
 
   private static List<String> beams(String meter, Event... bar) {

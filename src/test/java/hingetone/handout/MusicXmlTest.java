@@ -6,14 +6,14 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import hingetone.chart.Chart;
 import hingetone.chart.ChartReader;
 import hingetone.chart.Form;
-import hingetone.exchange.Maker;
-import hingetone.exchange.Plan;
-import hingetone.exchange.Prompt;
-import hingetone.exchange.Tone;
 import hingetone.ground.Ground;
 import hingetone.neck.Fretboard;
 import hingetone.neck.Tuning;
-import hingetone.text.Source;
+import hingetone.phrase.Tone;
+import hingetone.phrase.maker.PhraseMaker;
+import hingetone.plan.Plan;
+import hingetone.plan.Prompt;
+import hingetone.text.reading.Source;
 import hingetone.theory.Chord;
 import hingetone.theory.ChordQuality;
 import hingetone.theory.NoteName;
@@ -52,9 +52,9 @@ class MusicXmlTest {
     }
   }
 
-  private static Maker maker(Chart chart, Plan plan) {
+  private static PhraseMaker maker(Chart chart, Plan plan) {
     Fretboard neck = Fretboard.of(chart.tuning(), chart.capo());
-    return Maker.of(plan, Ground.of(plan.form(), neck), chart.seed());
+    return PhraseMaker.of(plan, Ground.of(plan.form(), neck), chart.seed());
   }
 
   private static String xml(Chart chart, int laps) {
@@ -139,7 +139,7 @@ class MusicXmlTest {
           sum += Long.parseLong(textOf(note, "duration"));
         }
       }
-      long bar = form.bar(number).meter().barLength().toUnits(Sign.DIVISIONS);
+      long bar = form.bar(number).meter().barLength().toUnits(NoteSign.DIVISIONS);
       assertThat(sum).as("bar %s", number).isEqualTo(bar);
     }
   }
@@ -150,7 +150,7 @@ class MusicXmlTest {
     for (Path file : demoCharts()) {
       Chart chart = chart(file);
       Plan plan = Plan.of(chart, Form.of(chart));
-      Maker maker = maker(chart, plan);
+      PhraseMaker maker = maker(chart, plan);
       List<Integer> expected = new ArrayList<>();
       for (Prompt prompt : plan.promptsOfLap(1)) {
         if (!prompt.isRest()) {
@@ -195,11 +195,11 @@ class MusicXmlTest {
   void every_chord_quality_is_a_kind_with_the_degrees_that_make_it_whole() {
     for (ChordQuality quality : ChordQuality.ALL) {
       Chord chord = new Chord(NoteName.parse("C").orElseThrow(), quality, Optional.empty());
-      Kind kind = Kind.of(chord);
+      HarmonyKind kind = HarmonyKind.of(chord);
       List<String> degrees =
           new ArrayList<>(
               kind.intervals().stream().map(i -> i.number() + ":" + i.alteration()).toList());
-      for (Kind.Degree degree : kind.differences(chord)) {
+      for (HarmonyKind.Degree degree : kind.differences(chord)) {
         List<String> same =
             degrees.stream().filter(d -> d.startsWith(degree.value() + ":")).toList();
         switch (degree.type()) {

@@ -3,6 +3,7 @@ package hingetone.hearing;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import hingetone.hearing.signal.Sampling;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -64,7 +65,7 @@ class EarTest {
 
   @Test
   void a_hammer_on_begins_a_note() {
-    List<HeardNote> notes = heard(framed(Strings.picked(t -> t < 0.4 ? 60 : 63, 0.9)), 4096);
+    List<HeardNote> notes = heard(framed(PluckedStrings.picked(t -> t < 0.4 ? 60 : 63, 0.9)), 4096);
     assertThat(notes).hasSize(2);
     assertThat(notes.get(1).at()).isCloseTo(0.6, within(0.03));
     assertThat(notes.get(1).reached()).isCloseTo(63, within(0.1));
@@ -72,8 +73,8 @@ class EarTest {
 
   @Test
   void silence_and_hum_have_no_notes() {
-    assertThat(heard(Strings.silence(3), 4096)).isEmpty();
-    float[] hum = Strings.tone(50, 3);
+    assertThat(heard(PluckedStrings.silence(3), 4096)).isEmpty();
+    float[] hum = PluckedStrings.tone(50, 3);
     assertThat(heard(Arrays.copyOfRange(hum, Sampling.RATE, hum.length), 4096)).hasSizeLessThan(2);
   }
 
@@ -83,21 +84,21 @@ class EarTest {
   }
 
   private static float[] line() {
-    float[] sound = Strings.silence(0.2);
+    float[] sound = PluckedStrings.silence(0.2);
     for (int midi : LINE) {
-      sound = Strings.inTurn(sound, Strings.picked(t -> midi, 0.35));
+      sound = PluckedStrings.inTurn(sound, PluckedStrings.picked(t -> midi, 0.35));
     }
-    return Strings.inTurn(sound, Strings.silence(0.3));
+    return PluckedStrings.inTurn(sound, PluckedStrings.silence(0.3));
   }
 
   private static HeardNote only(DoubleUnaryOperator midi) {
-    List<HeardNote> notes = heard(framed(Strings.picked(midi, 1)), 4096);
+    List<HeardNote> notes = heard(framed(PluckedStrings.picked(midi, 1)), 4096);
     assertThat(notes).hasSize(1);
     return notes.get(0);
   }
 
   private static float[] framed(float[] sound) {
-    return Strings.inTurn(Strings.silence(0.2), sound, Strings.silence(0.3));
+    return PluckedStrings.inTurn(PluckedStrings.silence(0.2), sound, PluckedStrings.silence(0.3));
   }
 
   /** From 0 to 1 with neither a jerk at the start nor one at the end. */

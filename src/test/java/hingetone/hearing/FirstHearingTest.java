@@ -12,7 +12,8 @@ class FirstHearingTest {
   @Test
   void an_attack_above_160_hertz_is_told_within_45_ms_and_the_lowest_string_within_75() {
     for (int midi : new int[] {40, 45, 52, 57, 64, 69, 76}) {
-      float[] sound = Strings.inTurn(Strings.silence(0.3), Strings.picked(t -> midi, 0.4));
+      float[] sound =
+          PluckedStrings.inTurn(PluckedStrings.silence(0.3), PluckedStrings.picked(t -> midi, 0.4));
       List<FirstHearing.Attack> attacks = heard(sound, 100);
       assertThat(attacks).as("MIDI %d", midi).hasSize(1);
       assertThat(attacks.get(0).midi()).isCloseTo(midi, within(0.2));
@@ -24,17 +25,17 @@ class FirstHearingTest {
   @Test
   void the_blocks_make_no_difference() {
     float[] sound =
-        Strings.inTurn(
-            Strings.silence(0.1),
-            Strings.picked(t -> 60, 0.3),
-            Strings.silence(0.05),
-            Strings.picked(t -> 64, 0.3));
+        PluckedStrings.inTurn(
+            PluckedStrings.silence(0.1),
+            PluckedStrings.picked(t -> 60, 0.3),
+            PluckedStrings.silence(0.05),
+            PluckedStrings.picked(t -> 64, 0.3));
     assertThat(heard(sound, 64)).isEqualTo(heard(sound, 1024)).hasSize(2);
   }
 
   @Test
   void silence_has_no_attack() {
-    assertThat(heard(Strings.silence(1), 256)).isEmpty();
+    assertThat(heard(PluckedStrings.silence(1), 256)).isEmpty();
   }
 
   private static List<FirstHearing.Attack> heard(float[] sound, int block) {

@@ -1,8 +1,15 @@
 package hingetone.hearing;
 
 import hingetone.hearing.Labels.Moment;
+import hingetone.hearing.signal.EchoFilter;
+import hingetone.hearing.signal.EchoFinder;
+import hingetone.hearing.signal.History;
+import hingetone.hearing.signal.Resampler;
+import hingetone.hearing.signal.Sampling;
+import hingetone.hearing.signal.Slices;
+import hingetone.hearing.signal.Tape;
 import hingetone.sound.SoundFailure;
-import hingetone.sound.SoundReader;
+import hingetone.sound.file.SoundReader;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;

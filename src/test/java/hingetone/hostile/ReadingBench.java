@@ -4,7 +4,7 @@ import com.sun.management.ThreadMXBean;
 import hingetone.chart.Chart;
 import hingetone.chart.ChartReader;
 import hingetone.chart.Form;
-import hingetone.text.Source;
+import hingetone.text.reading.Source;
 import java.lang.management.ManagementFactory;
 import java.util.Arrays;
 import java.util.Locale;

@@ -3,10 +3,10 @@ package hingetone.notation;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import hingetone.score.Note;
-import hingetone.text.Diagnostic;
-import hingetone.text.Reading;
-import hingetone.text.Source;
-import hingetone.text.Span;
+import hingetone.text.reading.Diagnostic;
+import hingetone.text.reading.Reading;
+import hingetone.text.reading.Source;
+import hingetone.text.reading.Span;
 import hingetone.theory.Pitch;
 import hingetone.time.Beats;
 import java.time.Duration;

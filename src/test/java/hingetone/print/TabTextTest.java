@@ -5,14 +5,14 @@ import static org.assertj.core.api.Assertions.assertThat;
 import hingetone.chart.Chart;
 import hingetone.chart.ChartReader;
 import hingetone.chart.Form;
-import hingetone.exchange.Made;
-import hingetone.exchange.Phrase;
-import hingetone.exchange.Plan;
-import hingetone.exchange.Tone;
 import hingetone.neck.Fretboard;
 import hingetone.neck.Spot;
 import hingetone.neck.Tuning;
-import hingetone.text.Source;
+import hingetone.phrase.Phrase;
+import hingetone.phrase.Tone;
+import hingetone.phrase.maker.MadePhrase;
+import hingetone.plan.Plan;
+import hingetone.text.reading.Source;
 import hingetone.theory.Key;
 import hingetone.theory.Pitch;
 import hingetone.time.Beats;
@@ -34,7 +34,7 @@ class TabTextTest {
     List<Tone> tones = Arrays.stream(notes).map(TabTextTest::tone).toList();
     List<Spot> spots = Arrays.stream(notes).map(TabTextTest::spot).toList();
     Phrase phrase = new Phrase(Key.parse("D minor").orElseThrow(), tones);
-    Made made = new Made(plan.prompt(1), phrase, spots, "for a test");
+    MadePhrase made = new MadePhrase(plan.prompt(1), phrase, spots, "for a test");
     return String.join("\n", TabText.of(form, Fretboard.of(tuning, 0), made)) + "\n";
   }
 

@@ -5,12 +5,14 @@ import hingetone.chart.ChartBar.Slot;
 import hingetone.chart.ChartReader;
 import hingetone.chart.Form;
 import hingetone.chart.Form.Bar;
-import hingetone.exchange.Plan;
-import hingetone.screen.Facts.Crossing;
-import hingetone.screen.Facts.Dot;
-import hingetone.screen.Facts.Fit;
-import hingetone.screen.Facts.Neck;
-import hingetone.text.Source;
+import hingetone.plan.Plan;
+import hingetone.screen.ChartFacts.Crossing;
+import hingetone.screen.ChartFacts.Dot;
+import hingetone.screen.ChartFacts.Fit;
+import hingetone.screen.ChartFacts.Neck;
+import hingetone.screen.picture.Size;
+import hingetone.screen.view.View;
+import hingetone.text.reading.Source;
 import hingetone.theory.Chord;
 import hingetone.theory.Key;
 import hingetone.theory.NoteName;
@@ -22,7 +24,7 @@ import java.util.List;
 import java.util.Optional;
 
 /** States to draw: a chart in E minor and G minor with facts written down by hand. */
-final class Examples {
+public final class Examples {
   static final String CHART =
       """
       title: Harbour wall
@@ -58,20 +60,20 @@ final class Examples {
     return Form.of(chart(text));
   }
 
-  static Chart chart(String text) {
+  public static Chart chart(String text) {
     return ChartReader.read(new Source("test.yaml", text)).value().orElseThrow();
   }
 
-  private static final Facts FACTS = written();
+  private static final ChartFacts FACTS = written();
 
-  static Facts facts() {
+  static ChartFacts facts() {
     return FACTS;
   }
 
-  private static Facts written() {
+  private static ChartFacts written() {
     Chart chart = chart(CHART);
     Form form = Form.of(chart);
-    return new Facts(
+    return new ChartFacts(
         chart.title(),
         "straight rock",
         form,
@@ -80,7 +82,7 @@ final class Examples {
             crossing(9, "E minor", "G minor", "G4, string 1 fret 3: b3 becomes 1", 3),
             crossing(17, "G minor", "E minor", "G4, string 1 fret 3: 1 becomes b3", 0)),
         List.of(8, 16),
-        Survey.turns(Plan.of(chart, form)),
+        FactFinder.turns(Plan.of(chart, form)),
         new Neck(List.of("E", "B", "G", "D", "A", "E"), 22, 2, 8, false));
   }
 
@@ -132,14 +134,14 @@ final class Examples {
   }
 
   /** Before anything has happened. */
-  static State stopped() {
-    Facts facts = facts();
-    Band band = Band.at(facts.form().bar(1).section().tempo(), 60);
-    return State.of(facts, band, Settings.USUAL, false, new Size(24, 80));
+  public static State stopped() {
+    ChartFacts facts = facts();
+    BandSettings band = BandSettings.at(facts.form().bar(1).section().tempo(), 60);
+    return State.of(facts, band, ViewSettings.USUAL, false, new Size(24, 80));
   }
 
   /** Playing at a bar and beat. */
-  static State playing(int bar, String beat) {
+  public static State playing(int bar, String beat) {
     State stopped = stopped();
     Beats inBar = Beats.parse(beat).orElseThrow();
     return stopped
@@ -147,7 +149,7 @@ final class Examples {
         .withNow(stopped.facts().form().quarters(new Position(bar, inBar)));
   }
 
-  static String picture(State state, int rows, int columns) {
+  public static String picture(State state, int rows, int columns) {
     return View.render(state, new Size(rows, columns)).text();
   }
 }

@@ -2,6 +2,7 @@ package hingetone.screen;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import hingetone.screen.picture.Size;
 import hingetone.time.Beats;
 import java.util.ArrayList;
 import java.util.List;

@@ -1,5 +1,6 @@
 package hingetone.screen;
 
+import hingetone.screen.picture.Size;
 import java.util.List;
 import java.util.stream.IntStream;
 

@@ -3,6 +3,10 @@ package hingetone.screen;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import hingetone.screen.State.Layer;
+import hingetone.screen.picture.Frame;
+import hingetone.screen.picture.Size;
+import hingetone.screen.view.View;
+import hingetone.screen.view.ViewTest;
 import hingetone.time.Beats;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -123,10 +127,10 @@ class UpdateTest {
   }
 
   private static State looping() {
-    Band b = PLAYING.band();
-    Optional<Band.Loop> loop = Optional.of(new Band.Loop(1, 4));
+    BandSettings b = PLAYING.band();
+    Optional<BandSettings.Loop> loop = Optional.of(new BandSettings.Loop(1, 4));
     return PLAYING.withBand(
-        new Band(
+        new BandSettings(
             b.tempo(),
             0,
             false,
@@ -191,7 +195,7 @@ class UpdateTest {
 
   @Test
   void a_page_turners_key_can_be_bound_to_any_action() {
-    Settings settings = Settings.USUAL.withBound("key page down", Action.PAUSE);
+    ViewSettings settings = ViewSettings.USUAL.withBound("key page down", Action.PAUSE);
     Step step = press(PLAYING.withSettings(settings), "page down");
     assertThat(step.effects()).containsExactly(new Effect.TogglePause());
   }
@@ -199,21 +203,21 @@ class UpdateTest {
   @Test
   void what_is_shown_is_remembered() {
     Step step = press(PLAYING, "n");
-    assertThat(step.state().settings().shows(Settings.Panel.NECK)).isFalse();
+    assertThat(step.state().settings().shows(ViewSettings.Panel.NECK)).isFalse();
     assertThat(step.effects()).containsExactly(new Effect.Remember(step.state().settings()));
   }
 
   @Test
   void settings_survive_being_written_and_read() {
-    Settings settings =
-        Settings.USUAL
+    ViewSettings settings =
+        ViewSettings.USUAL
             .withFar(true)
             .withNoteNames(true)
-            .withSwitched(Settings.Panel.NECK)
+            .withSwitched(ViewSettings.Panel.NECK)
             .withBound("pedal cc 64", Action.LOOP_CROSSING)
             .withBound("key :", Action.STOP);
-    assertThat(Settings.parse(settings.text())).isEqualTo(settings);
-    assertThat(Settings.parse("rubbish\nfar: yes\nkey b: nothing\n\0: \n").far()).isTrue();
+    assertThat(ViewSettings.parse(settings.text())).isEqualTo(settings);
+    assertThat(ViewSettings.parse("rubbish\nfar: yes\nkey b: nothing\n\0: \n").far()).isTrue();
   }
 
   @Test

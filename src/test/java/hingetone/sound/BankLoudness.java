@@ -6,6 +6,8 @@ import hingetone.score.Part;
 import hingetone.score.Role;
 import hingetone.score.Score;
 import hingetone.score.Sound;
+import hingetone.sound.file.LoudnessMeter;
+import hingetone.sound.file.Mixdown;
 import hingetone.time.Beats;
 import hingetone.time.Tempo;
 import java.nio.file.Path;

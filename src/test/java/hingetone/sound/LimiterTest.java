@@ -3,6 +3,8 @@ package hingetone.sound;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import hingetone.sequencer.PlaySetup;
+import hingetone.sound.file.LoudnessMeter;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 
@@ -65,7 +67,7 @@ class LimiterTest {
 
   @Test
   void the_sum_of_the_volume_and_its_fade_never_steps() {
-    Volume volume = new Volume(SAMPLE_RATE, Volume.MODERATE);
+    Volume volume = new Volume(SAMPLE_RATE, PlaySetup.MODERATE_VOLUME);
     float[] ones = new float[2 * SAMPLE_RATE];
     java.util.Arrays.fill(ones, 1);
     volume.apply(ones, SAMPLE_RATE / 2);
@@ -79,7 +81,7 @@ class LimiterTest {
       assertThat(Math.abs(ones[2 * i] - before)).isLessThan(0.0005f);
       before = ones[2 * i];
     }
-    assertThat(ones[SAMPLE_RATE - 2]).isEqualTo(Volume.gain(Volume.MODERATE));
+    assertThat(ones[SAMPLE_RATE - 2]).isEqualTo(Volume.gain(PlaySetup.MODERATE_VOLUME));
     assertThat(before).isEqualTo(1);
   }
 

@@ -2,6 +2,8 @@ package hingetone.sound;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import hingetone.sequencer.PlaySetup;
+import hingetone.sound.file.SoundFile;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -38,9 +40,9 @@ class SoundPageTest {
   void the_page_names_the_programs_own_figures() throws IOException {
     assertThat(page())
         .contains("brought to " + Long.toString((long) SoundFile.LOUDNESS).replace('-', '−'))
-        .contains("starts at " + Volume.MODERATE + " of 100")
+        .contains("starts at " + PlaySetup.MODERATE_VOLUME + " of 100")
         .contains("The output line holds " + OutputLine.USUAL_BUFFER_MILLIS + " ms");
-    double lower = -20 * Math.log10(Volume.gain(Volume.MODERATE));
+    double lower = -20 * Math.log10(Volume.gain(PlaySetup.MODERATE_VOLUME));
     assertThat(Math.round(lower)).isEqualTo(9);
   }
 }

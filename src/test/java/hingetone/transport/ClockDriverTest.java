@@ -2,12 +2,25 @@ package hingetone.transport;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import hingetone.port.FakePorts;
+import hingetone.port.FakePorts.FakePort;
+import hingetone.port.Port;
+import hingetone.port.PortFailure;
+import hingetone.port.PortOutput;
+import hingetone.port.Ports;
 import hingetone.score.Note;
 import hingetone.score.Role;
 import hingetone.score.Score;
+import hingetone.sequencer.ClockSignals;
+import hingetone.sequencer.Command;
+import hingetone.sequencer.PlaySetup;
+import hingetone.sequencer.PlayingBand;
+import hingetone.sequencer.ReadyLaps;
+import hingetone.sequencer.Rig;
+import hingetone.sequencer.SequencerEvent;
+import hingetone.sequencer.Timeline;
 import hingetone.time.Beats;
 import hingetone.time.Playhead;
-import hingetone.transport.FakePorts.FakePort;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.List;
@@ -20,18 +33,18 @@ import org.junit.jupiter.api.Test;
 /** The driver of a MIDI port against a fake port and a fake clock. */
 class ClockDriverTest {
   private static final Score HELD =
-      Band.of(1, 120, Role.BASS, new Note(Beats.ZERO, Beats.of(4), 40, 90));
+      PlayingBand.of(1, 120, Role.BASS, new Note(Beats.ZERO, Beats.of(4), 40, 90));
 
   private final Playhead playhead = new Playhead();
   private final Queue<Command> commands = new ArrayDeque<>();
-  private final List<Moment> moments = new ArrayList<>();
+  private final List<SequencerEvent> moments = new ArrayList<>();
   private long now = 5_000_000_000L;
   private PortOutput output;
 
-  private ClockDriver driver(FakePort port, Setup setup) throws PortFailure {
+  private ClockDriver driver(FakePort port, PlaySetup setup) throws PortFailure {
     Port found = Ports.find("Test synth", Port.Direction.OUTPUT).port().orElseThrow();
     output = PortOutput.open(found, moments::add);
-    Laps laps = new Rig(n -> HELD, setup).laps;
+    ReadyLaps laps = new Rig(n -> HELD, setup).laps;
     Timeline timeline =
         new Timeline(laps, setup, new ClockSignals(setup.midiClock()), true, playhead);
     return new ClockDriver(
@@ -70,7 +83,7 @@ class ClockDriverTest {
         .toList();
   }
 
-  private static final Setup QUIET = Setup.USUAL.withoutMidiClock().withVolume(100);
+  private static final PlaySetup QUIET = PlaySetup.USUAL.withoutMidiClock().withVolume(100);
 
   @Test
   void notes_leave_at_their_deadlines_and_the_playhead_knows_the_latency() throws Exception {
@@ -108,11 +121,11 @@ class ClockDriverTest {
       output.check();
       play(driver, 4000);
       int before = port.received().size();
-      assertThat(moments).contains(new Moment.Lost("Test synth"));
+      assertThat(moments).contains(new SequencerEvent.Lost("Test synth"));
       port.plug();
       output.check();
       play(driver, 1600);
-      assertThat(moments).contains(new Moment.Found("Test synth"));
+      assertThat(moments).contains(new SequencerEvent.Found("Test synth"));
       assertThat(readable(port.received().subList(before, port.received().size())))
           .startsWith("control 64=0", "control 123=0")
           .containsSubsequence("control 7=100", "control 10=64", "program 33", "on 40")
@@ -130,8 +143,9 @@ class ClockDriverTest {
       play(driver, 500);
       port.startThrowing();
       play(driver, 6000);
-      assertThat(moments.stream().filter(m -> m instanceof Moment.Lost)).hasSize(1);
-      assertThat(moments).anyMatch(m -> m instanceof Moment.BarLine line && line.bar() == 4);
+      assertThat(moments.stream().filter(m -> m instanceof SequencerEvent.Lost)).hasSize(1);
+      assertThat(moments)
+          .anyMatch(m -> m instanceof SequencerEvent.BarLine line && line.bar() == 4);
       output.close();
     }
   }
@@ -158,7 +172,7 @@ class ClockDriverTest {
   @Test
   void channels_and_banks_may_be_chosen() throws Exception {
     try (FakePort port = FakePorts.output("Test synth")) {
-      Setup setup =
+      PlaySetup setup =
           QUIET
               .withChannels(Map.of(Role.BASS, 4, Role.CLICK, 5))
               .withBanks(Map.of(Role.BASS, 1 * 128 + 3));

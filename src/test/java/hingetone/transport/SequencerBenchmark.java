@@ -1,14 +1,20 @@
 package hingetone.transport;
 
+import hingetone.port.FakePorts;
+import hingetone.port.FakePorts.FakePort;
+import hingetone.port.Port;
+import hingetone.port.Ports;
 import hingetone.score.Mark;
 import hingetone.score.Note;
 import hingetone.score.Part;
 import hingetone.score.Role;
 import hingetone.score.Score;
 import hingetone.score.Sound;
+import hingetone.sequencer.Command;
+import hingetone.sequencer.PlaySetup;
+import hingetone.sequencer.SequencerEvent;
 import hingetone.time.Beats;
 import hingetone.time.Tempo;
-import hingetone.transport.FakePorts.FakePort;
 import java.lang.management.ManagementFactory;
 import java.util.ArrayList;
 import java.util.List;
@@ -168,7 +174,7 @@ public final class SequencerBenchmark {
     try (FakePort port = FakePorts.output("Benchmark")) {
       port.listen(stamps);
       Port found = Ports.find("Benchmark", Port.Direction.OUTPUT).port().orElseThrow();
-      Setup setup = Setup.USUAL.withoutMidiClock();
+      PlaySetup setup = PlaySetup.USUAL.withoutMidiClock();
       try (Transport transport =
           Transport.onPort(
               n -> score,
@@ -176,7 +182,7 @@ public final class SequencerBenchmark {
               found,
               0,
               moment -> {
-                if (begun.getCount() > 0 && moment instanceof Moment.BarLine line) {
+                if (begun.getCount() > 0 && moment instanceof SequencerEvent.BarLine line) {
                   start[0] = line.nanos();
                   begun.countDown();
                 }

@@ -8,6 +8,13 @@ import hingetone.score.Part;
 import hingetone.score.Role;
 import hingetone.score.Score;
 import hingetone.score.Sound;
+import hingetone.sequencer.ClockSignals;
+import hingetone.sequencer.Command;
+import hingetone.sequencer.PlaySetup;
+import hingetone.sequencer.ReadyLaps;
+import hingetone.sequencer.Rig;
+import hingetone.sequencer.SequencerEvent;
+import hingetone.sequencer.Timeline;
 import hingetone.sound.FakeSoundOutput;
 import hingetone.sound.Limiter;
 import hingetone.sound.OutputLine;
@@ -37,7 +44,7 @@ class SoundDriverTest {
 
   private final Playhead playhead = new Playhead();
   private final Queue<Command> commands = new ArrayDeque<>();
-  private final List<Moment> moments = new ArrayList<>();
+  private final List<SequencerEvent> moments = new ArrayList<>();
 
   /** When each stroke is due, in nanoseconds from the first frame. */
   private final List<Double> due = new ArrayList<>();
@@ -57,8 +64,8 @@ class SoundDriverTest {
   }
 
   private void open(Synthesizer synthesizer, OutputLine line) {
-    Setup setup = Setup.USUAL.withVolume(100);
-    Laps laps = new Rig(n -> strokes()).laps;
+    PlaySetup setup = PlaySetup.USUAL.withVolume(100);
+    ReadyLaps laps = new Rig(n -> strokes()).laps;
     synthesizer.prepare(strokes().parts());
     Timeline timeline = new Timeline(laps, setup, new ClockSignals(false), false, playhead);
     blockFrames = synthesizer.blockFrames();
@@ -184,7 +191,7 @@ class SoundDriverTest {
       assertThat(line.reopen()).isTrue();
       assertThat(driver.resume(lag)).isTrue();
       turnsBehind(output, 0, 4 * RATE);
-      assertThat(moments).contains(new Moment.Found("sound output"));
+      assertThat(moments).contains(new SequencerEvent.Found("sound output"));
       // The lag, here 64 ms, is made up to whole blocks of 7 ms.
       assertThat(playhead.heardAt(0)).isCloseTo(before, within(10_000_000L));
     }

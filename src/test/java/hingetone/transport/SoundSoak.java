@@ -5,6 +5,10 @@ import hingetone.chart.Chart;
 import hingetone.chart.ChartReader;
 import hingetone.groove.Grooves;
 import hingetone.score.Role;
+import hingetone.sequencer.Command;
+import hingetone.sequencer.Metronome;
+import hingetone.sequencer.PlaySetup;
+import hingetone.sequencer.SequencerEvent;
 import hingetone.sound.MemoryPreferences;
 import hingetone.sound.OutputLine;
 import hingetone.sound.SoundBank;
@@ -58,7 +62,7 @@ final class SoundSoak {
     OutputLine line = OutputLine.open(OutputLine.Settings.usual(), Clock.SYSTEM);
     Synthesizer synthesizer = Synthesizer.open(line.sampleRate(), SoundBank.builtIn());
     try (Transport transport =
-        Transport.withSound(backing::lap, Setup.USUAL, synthesizer, line, this::hear)) {
+        Transport.withSound(backing::lap, PlaySetup.USUAL, synthesizer, line, this::hear)) {
       transport.send(new Command.Play());
       long end = System.nanoTime() + nanos;
       for (long next = System.nanoTime(); next < end; next += CHANGE_NANOS) {
@@ -72,12 +76,12 @@ final class SoundSoak {
     System.out.println(name + ": " + beats + " beats so far, " + underruns + " underruns");
   }
 
-  private void hear(Moment moment) {
-    if (moment instanceof Moment.Beat) {
+  private void hear(SequencerEvent moment) {
+    if (moment instanceof SequencerEvent.Beat) {
       beats.incrementAndGet();
-    } else if (moment instanceof Moment.Underrun) {
+    } else if (moment instanceof SequencerEvent.Underrun) {
       underruns.incrementAndGet();
-    } else if (moment instanceof Moment.Trouble || moment instanceof Moment.Lost) {
+    } else if (moment instanceof SequencerEvent.Trouble || moment instanceof SequencerEvent.Lost) {
       troubles.incrementAndGet();
     }
   }

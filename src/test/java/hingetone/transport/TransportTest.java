@@ -3,16 +3,27 @@ package hingetone.transport;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import hingetone.port.FakePorts;
+import hingetone.port.FakePorts.FakePort;
+import hingetone.port.Port;
+import hingetone.port.PortFailure;
+import hingetone.port.Ports;
 import hingetone.score.Note;
 import hingetone.score.Role;
 import hingetone.score.Score;
+import hingetone.sequencer.Command;
+import hingetone.sequencer.LapSource;
+import hingetone.sequencer.PlaySetup;
+import hingetone.sequencer.PlayingBand;
+import hingetone.sequencer.SequencerEvent;
+import hingetone.sequencer.Status;
+import hingetone.sequencer.Wire;
 import hingetone.sound.FakeSoundOutput;
 import hingetone.sound.OutputLine;
 import hingetone.sound.SoundBank;
 import hingetone.sound.Synthesizer;
 import hingetone.time.Beats;
 import hingetone.time.Clock;
-import hingetone.transport.FakePorts.FakePort;
 import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.LinkedBlockingQueue;
 import java.util.function.Predicate;
@@ -23,18 +34,18 @@ import org.junit.jupiter.api.Timeout;
 @Timeout(20)
 class TransportTest {
   private static final Score FAST =
-      Band.of(1, 400, Role.BASS, new Note(Beats.ZERO, Beats.of(4), 40, 90));
+      PlayingBand.of(1, 400, Role.BASS, new Note(Beats.ZERO, Beats.of(4), 40, 90));
 
-  private final BlockingQueue<Moment> moments = new LinkedBlockingQueue<>();
+  private final BlockingQueue<SequencerEvent> moments = new LinkedBlockingQueue<>();
 
-  private void await(Predicate<Moment> wanted) throws InterruptedException {
+  private void await(Predicate<SequencerEvent> wanted) throws InterruptedException {
     while (!wanted.test(moments.take())) {
       // Something else happened: go on waiting.
     }
   }
 
   private void awaitBar(int bar) throws InterruptedException {
-    await(m -> m instanceof Moment.BarLine line && line.bar() == bar);
+    await(m -> m instanceof SequencerEvent.BarLine line && line.bar() == bar);
   }
 
   private static Port port(String name) {
@@ -43,13 +54,15 @@ class TransportTest {
 
   @Test
   void the_silent_clock_plays_lap_after_lap_and_obeys() throws Exception {
-    try (Transport transport = Transport.onSilentClock(n -> FAST, Setup.USUAL, moments::add)) {
+    try (Transport transport = Transport.onSilentClock(n -> FAST, PlaySetup.USUAL, moments::add)) {
       transport.send(new Command.Play());
       awaitBar(2);
       assertThat(transport.playhead().at(Clock.SYSTEM.nanos()).position().bar())
           .isGreaterThanOrEqualTo(2);
       transport.send(new Command.Pause());
-      await(m -> m instanceof Moment.Changed c && c.status().motion() == Status.Motion.PAUSED);
+      await(
+          m ->
+              m instanceof SequencerEvent.Changed c && c.status().motion() == Status.Motion.PAUSED);
       assertThat(transport.status().motion()).isEqualTo(Status.Motion.PAUSED);
     }
   }
@@ -58,7 +71,7 @@ class TransportTest {
   void a_port_is_left_silent_by_close_from_another_thread() throws Exception {
     try (FakePort port = FakePorts.output("Closed synth")) {
       Transport transport =
-          Transport.onPort(n -> FAST, Setup.USUAL, port("Closed synth"), 0, moments::add);
+          Transport.onPort(n -> FAST, PlaySetup.USUAL, port("Closed synth"), 0, moments::add);
       transport.send(new Command.Play());
       awaitBar(2);
       transport.close();
@@ -73,7 +86,7 @@ class TransportTest {
   void a_port_that_hangs_does_not_hang_close() throws Exception {
     try (FakePort port = FakePorts.output("Hanging synth")) {
       Transport transport =
-          Transport.onPort(n -> FAST, Setup.USUAL, port("Hanging synth"), 0, moments::add);
+          Transport.onPort(n -> FAST, PlaySetup.USUAL, port("Hanging synth"), 0, moments::add);
       transport.send(new Command.Play());
       awaitBar(1);
       port.getStuck();
@@ -88,7 +101,7 @@ class TransportTest {
             () ->
                 Transport.onPort(
                     n -> FAST,
-                    Setup.USUAL,
+                    PlaySetup.USUAL,
                     new Port(1, "Gone", "", Port.Direction.OUTPUT),
                     0,
                     moments::add))
@@ -102,7 +115,7 @@ class TransportTest {
       Synthesizer synthesizer = Synthesizer.open(44_100, SoundBank.builtIn());
       OutputLine line = OutputLine.open(OutputLine.Settings.usual(), Clock.SYSTEM);
       Transport transport =
-          Transport.withSound(n -> FAST, Setup.USUAL, synthesizer, line, moments::add);
+          Transport.withSound(n -> FAST, PlaySetup.USUAL, synthesizer, line, moments::add);
       transport.send(new Command.Play());
       awaitBar(1);
       output.hang();
@@ -121,15 +134,15 @@ class TransportTest {
       Synthesizer synthesizer = Synthesizer.open(44_100, SoundBank.builtIn());
       OutputLine line = OutputLine.open(OutputLine.Settings.usual(), Clock.SYSTEM);
       try (Transport transport =
-          Transport.withSound(n -> FAST, Setup.USUAL, synthesizer, line, moments::add)) {
+          Transport.withSound(n -> FAST, PlaySetup.USUAL, synthesizer, line, moments::add)) {
         transport.send(new Command.Play());
         awaitBar(2);
         output.vanish();
-        await(m -> m instanceof Moment.Lost);
+        await(m -> m instanceof SequencerEvent.Lost);
         awaitBar(6);
         output.comeBack();
-        await(m -> m instanceof Moment.Found);
-        await(m -> m instanceof Moment.BarLine bar && bar.bar() > 6);
+        await(m -> m instanceof SequencerEvent.Found);
+        await(m -> m instanceof SequencerEvent.BarLine bar && bar.bar() > 6);
       }
       assertThat(output.opened()).isEqualTo(2);
     }
@@ -137,10 +150,10 @@ class TransportTest {
 
   @Test
   void another_band_is_asked_for_its_laps_and_takes_over() throws Exception {
-    Score other = Band.of(1, 400, Role.BASS, new Note(Beats.ZERO, Beats.ONE, 52, 90));
+    Score other = PlayingBand.of(1, 400, Role.BASS, new Note(Beats.ZERO, Beats.ONE, 52, 90));
     try (FakePort port = FakePorts.output("Groovy synth");
         Transport transport =
-            Transport.onPort(n -> FAST, Setup.USUAL, port("Groovy synth"), 0, moments::add)) {
+            Transport.onPort(n -> FAST, PlaySetup.USUAL, port("Groovy synth"), 0, moments::add)) {
       transport.send(new Command.Play());
       awaitBar(2);
       transport.follow(n -> other);
@@ -161,12 +174,12 @@ class TransportTest {
           }
           return FAST;
         };
-    try (Transport transport = Transport.onSilentClock(broken, Setup.USUAL, moments::add)) {
+    try (Transport transport = Transport.onSilentClock(broken, PlaySetup.USUAL, moments::add)) {
       transport.send(new Command.Play());
       await(
           m ->
               m.equals(
-                  new Moment.Trouble(
+                  new SequencerEvent.Trouble(
                       "Lap 2 could not be made: java.lang.IllegalStateException: no more ideas")));
       awaitBar(3);
     }

@@ -1,13 +1,13 @@
 package hingetone.screen.terminal;
 
-import hingetone.screen.Frame;
-import hingetone.screen.Look;
 import hingetone.screen.Message;
-import hingetone.screen.Painter;
-import hingetone.screen.Size;
 import hingetone.screen.State;
-import hingetone.screen.View;
 import hingetone.screen.Viewer;
+import hingetone.screen.picture.Frame;
+import hingetone.screen.picture.Painter;
+import hingetone.screen.picture.Size;
+import hingetone.screen.picture.TerminalLook;
+import hingetone.screen.view.View;
 import java.io.FileDescriptor;
 import java.io.FileOutputStream;
 import java.io.IOError;
@@ -47,7 +47,7 @@ public final class TerminalScreen implements Viewer, AutoCloseable {
   private final Thread hook = new Thread(this::leaveAtOnce, "restore the terminal");
   private boolean open = true;
 
-  private TerminalScreen(Terminal terminal, Look look, Runnable untilWoken) {
+  private TerminalScreen(Terminal terminal, TerminalLook look, Runnable untilWoken) {
     this.terminal = terminal;
     this.untilWoken = untilWoken;
     this.out = terminal.output();
@@ -70,7 +70,7 @@ public final class TerminalScreen implements Viewer, AutoCloseable {
 
   /** Whether both ends of the program are a terminal that can do more than print lines. */
   public static boolean isPossible() {
-    if (Look.isPlain(System.getenv(), System.getProperty("os.name"))) {
+    if (TerminalLook.isPlain(System.getenv(), System.getProperty("os.name"))) {
       return false;
     }
     try {
@@ -103,7 +103,7 @@ public final class TerminalScreen implements Viewer, AutoCloseable {
    *
    * @throws IOException if there is none
    */
-  public static TerminalScreen open(Look look) throws IOException {
+  public static TerminalScreen open(TerminalLook look) throws IOException {
     TerminalScreen screen = new TerminalScreen(take(), look, JobControl::stop);
     Runtime.getRuntime().addShutdownHook(screen.hook);
     return screen;
@@ -147,7 +147,7 @@ public final class TerminalScreen implements Viewer, AutoCloseable {
    *
    * @param untilWoken stops the program while the terminal is somebody else's
    */
-  public static TerminalScreen on(Terminal terminal, Look look, Runnable untilWoken) {
+  public static TerminalScreen on(Terminal terminal, TerminalLook look, Runnable untilWoken) {
     return new TerminalScreen(terminal, look, untilWoken);
   }
 

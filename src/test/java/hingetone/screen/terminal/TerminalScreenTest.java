@@ -2,13 +2,13 @@ package hingetone.screen.terminal;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import hingetone.screen.Look;
-import hingetone.screen.Look.Depth;
 import hingetone.screen.Message;
-import hingetone.screen.Size;
 import hingetone.screen.State;
 import hingetone.screen.States;
-import hingetone.screen.View;
+import hingetone.screen.picture.Size;
+import hingetone.screen.picture.TerminalLook;
+import hingetone.screen.picture.TerminalLook.Depth;
+import hingetone.screen.view.View;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.InputStream;
@@ -34,7 +34,7 @@ import org.junit.jupiter.api.Test;
 
 /** Against JLine's own model of a terminal, which reads what is sent as a terminal would. */
 class TerminalScreenTest {
-  private static final Look LOOK = new Look(Depth.MANY, false);
+  private static final TerminalLook LOOK = new TerminalLook(Depth.MANY, false);
 
   private static VirtualTerminal terminal(int rows, int columns) throws IOException {
     return ScreenTerminal.withTerminal("test", "xterm-256color", columns, rows);

@@ -1,7 +1,0 @@
-package hingetone.exchange;
-
-/** Who plays a phrase. */
-public enum Speaker {
-  PLAYER,
-  MACHINE
-}

@@ -1,0 +1,22 @@
+package hingetone.ground.scales;
+
+import hingetone.theory.Chord;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+
+/**
+ * A chord in its place: everything the choice of scales depends on.
+ *
+ * @param chord the chord; empty for no chord
+ * @param pulls whether it is a dominant, of the chord after it or in its own key
+ * @param homes the keys it is heard in, the strongest first
+ * @param neighbours pitch classes of the chords before and after it
+ */
+public record ChordContext(
+    Optional<Chord> chord, boolean pulls, List<ImpliedKey> homes, Set<Integer> neighbours) {
+  public ChordContext {
+    homes = List.copyOf(homes);
+    neighbours = Set.copyOf(neighbours);
+  }
+}

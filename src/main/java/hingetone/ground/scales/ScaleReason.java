@@ -1,0 +1,125 @@
+package hingetone.ground.scales;
+
+import hingetone.theory.Chord;
+import hingetone.theory.Interval;
+import hingetone.theory.NoteName;
+import hingetone.theory.Scale;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Collectors;
+
+/** Says in a sentence why a scale fits: what it has of the chord, what colours, what clashes. */
+final class ScaleReason {
+  /** From this much rubbing on a note wants to move on, and from this much it only passes. */
+  private static final double TENSION = 0.3;
+
+  private static final double CLASH = 0.55;
+
+  private final ChordContext setting;
+  private final Scale scale;
+  private final ScaleChoice choice;
+
+  private ScaleReason(ChordContext setting, Scale scale, ScaleChoice choice) {
+    this.setting = setting;
+    this.scale = scale;
+    this.choice = choice;
+  }
+
+  /**
+   * The reason, spelled for people: {@code On the tonic: has C Eb G Bb of Cm7, F (11) is colour.}
+   */
+  static String of(ChordContext setting, Scale scale, ScaleChoice choice) {
+    ScaleReason reason = new ScaleReason(setting, scale, choice);
+    return setting
+        .chord()
+        .map(reason::overChord)
+        .orElseGet(() -> reason.relation() + ": no chord to mind.");
+  }
+
+  private String overChord(Chord chord) {
+    List<String> parts = new ArrayList<>();
+    List<NoteName> had = chord.notes().stream().flatMap(n -> asInScale(n).stream()).toList();
+    parts.add(
+        had.isEmpty() ? "has no note of " + chord : "has " + names(had) + " of " + chord.symbol());
+    colours(chord).ifPresent(parts::add);
+    tensions(chord).ifPresent(parts::add);
+    clashes(chord).ifPresent(parts::add);
+    blueThird(chord).ifPresent(parts::add);
+    return relation() + fromRoot(chord) + ": " + String.join(", ", parts) + ".";
+  }
+
+  /** The name that the scale has when it is counted from the chord's root. */
+  private String fromRoot(Chord chord) {
+    return chord.root().soundsLike(scale.tonic())
+        ? ""
+        : ScaleChoice.from(chord.root(), scale).map(s -> ", the notes of " + s).orElse("");
+  }
+
+  /** A note as the scale spells it, so that a sentence has one name for it. */
+  private Optional<NoteName> asInScale(NoteName note) {
+    return scale.notes().stream().filter(note::soundsLike).findFirst();
+  }
+
+  private Optional<String> colours(Chord chord) {
+    return list(chord, 0, TENSION, " is colour", " are colour");
+  }
+
+  private Optional<String> tensions(Chord chord) {
+    return list(chord, TENSION, CLASH, " is tension to resolve", " are tension to resolve");
+  }
+
+  private Optional<String> clashes(Chord chord) {
+    return list(
+        chord, CLASH, Double.MAX_VALUE, " clashes: pass through it", " clash: pass through");
+  }
+
+  private Optional<String> blueThird(Chord chord) {
+    NoteName major = chord.root().plus(Interval.MAJOR_THIRD);
+    NoteName minor = chord.root().plus(Interval.MINOR_THIRD);
+    boolean leavesOut =
+        chord.notes().contains(major) && !scale.contains(major) && scale.contains(minor);
+    return leavesOut
+        ? Optional.of(minor.simplified() + " is curled up towards " + major.simplified())
+        : Optional.empty();
+  }
+
+  private List<NoteName> added(Chord chord) {
+    return scale.notes().stream().filter(n -> chord.degreeOf(n.chroma()).isEmpty()).toList();
+  }
+
+  /** The added notes that rub from one degree up to another, and what is said of one or more. */
+  private Optional<String> list(Chord chord, double from, double to, String one, String more) {
+    List<NoteName> notes =
+        added(chord).stream()
+            .filter(n -> choice.rub(scale, n) >= from && choice.rub(scale, n) < to)
+            .toList();
+    return notes.isEmpty()
+        ? Optional.empty()
+        : Optional.of(
+            notes.stream()
+                    .map(n -> n.simplified() + " (" + DegreeNames.over(chord, n) + ")")
+                    .collect(Collectors.joining(" "))
+                + (notes.size() == 1 ? one : more));
+  }
+
+  private static String names(List<NoteName> notes) {
+    return notes.stream().map(n -> n.simplified().toString()).collect(Collectors.joining(" "));
+  }
+
+  /** Where the scale's tonic comes from. */
+  private String relation() {
+    for (ImpliedKey home : setting.homes()) {
+      if (home.key().tonic().soundsLike(scale.tonic())) {
+        return switch (home.role()) {
+          case OWN, BORROWED -> "On the tonic";
+          case PREPARING -> "On " + scale.tonic() + ", where the next chord leads";
+          case DOMINANT -> "On " + scale.tonic() + ", where the chord resolves";
+          case LEADING -> "On " + scale.tonic() + ", the tonic that comes next";
+          case RIFF -> "On the riff's own root";
+        };
+      }
+    }
+    return "On the chord's root";
+  }
+}

@@ -1,0 +1,7 @@
+package hingetone.plan;
+
+/** Who plays a phrase. */
+public enum Speaker {
+  PLAYER,
+  MACHINE
+}

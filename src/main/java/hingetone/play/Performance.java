@@ -1,0 +1,279 @@
+package hingetone.play;
+
+import hingetone.chart.Form;
+import hingetone.output.CommandFailure;
+import hingetone.plan.ExampleChoice;
+import hingetone.play.Chores.Kind;
+import hingetone.screen.BandSettings;
+import hingetone.screen.ChartFacts;
+import hingetone.screen.Effect;
+import hingetone.screen.Message;
+import hingetone.screen.Runner;
+import hingetone.screen.State;
+import hingetone.screen.ViewSettings;
+import hingetone.screen.Viewer;
+import hingetone.screen.picture.Size;
+import hingetone.screen.picture.TerminalLook;
+import hingetone.screen.terminal.JobControl;
+import hingetone.screen.terminal.TerminalScreen;
+import hingetone.screen.view.PlainView;
+import hingetone.sequencer.Command;
+import hingetone.sequencer.LapSource;
+import hingetone.sequencer.PlaySetup;
+import hingetone.sequencer.SequencerEvent;
+import hingetone.text.Printable;
+import hingetone.time.Clock;
+import hingetone.time.Position;
+import hingetone.transport.Transport;
+import java.io.BufferedReader;
+import java.io.IOException;
+import java.io.InputStreamReader;
+import java.io.PrintWriter;
+import java.nio.charset.Charset;
+import java.util.ArrayDeque;
+import java.util.Deque;
+import java.util.Optional;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.TimeUnit;
+import java.util.function.Consumer;
+
+/**
+ * Playing before a screen: the transport and the screen side by side, each told what the other
+ * does, and one ordered end of both.
+ */
+public final class Performance {
+  private static final int END_SECONDS = 2;
+
+  /** Opens the output for some laps. */
+  public interface Output {
+    /**
+     * The transport on that output.
+     *
+     * @param listener hears of its moments
+     * @param say takes one line for the player
+     */
+    Transport open(LapSource laps, Consumer<SequencerEvent> listener, Consumer<String> say);
+  }
+
+  /** Foot pedals, or none. */
+  public interface Pedals {
+    /** Listens from now on; gives what ends it. */
+    Runnable listen(Consumer<Message> keys);
+  }
+
+  private final Form form;
+  private final Optional<Command.Ramp> ramp;
+  private final Output output;
+  private final Pedals pedals;
+  private final KeptSettings kept;
+  private final Chores chores = new Chores(oneThread("chores"));
+  private final ExecutorService stage = oneThread("stage");
+
+  // Known on the thread of the stage only.
+  private final Deque<Runnable> ends = new ArrayDeque<>();
+  private Optional<BandControl> open = Optional.empty();
+
+  private volatile Arrangement arrangement;
+
+  /**
+   * A performance that has not begun.
+   *
+   * @param ramp how the tempo goes from lap to lap
+   */
+  public Performance(
+      Arrangement arrangement,
+      Optional<Command.Ramp> ramp,
+      Output output,
+      Pedals pedals,
+      KeptSettings kept) {
+    this.arrangement = arrangement;
+    this.form = Form.of(arrangement.chart());
+    this.ramp = ramp;
+    this.output = output;
+    this.pedals = pedals;
+    this.kept = kept;
+  }
+
+  /** Plays on the full screen until the player leaves. */
+  public void onScreen() throws IOException {
+    TerminalLook look = TerminalLook.of(System.getenv(), System.getProperty("os.name"));
+    try (TerminalScreen screen = TerminalScreen.open(look)) {
+      on(screen, look);
+    }
+  }
+
+  /** Plays on a screen until the player leaves. */
+  public void on(TerminalScreen screen, TerminalLook look) {
+    Consumer<Consumer<Message>> listen =
+        messages -> {
+          screen.listen(messages);
+          learn(0, messages);
+        };
+    run(state(arrangement.sketch(), look.ascii(), screen.size()), screen, listen);
+  }
+
+  /** Plays with a line of text for each event; a word typed and Enter is a key. */
+  public void inLines(PrintWriter out, boolean readsKeys) {
+    State start = state(arrangement.facts(0), true, new Size(0, 0));
+    Viewer lines =
+        new Viewer() {
+          @Override
+          public void told(State before, Message message, State after) {
+            PlainView.lines(before, message, after).stream()
+                .map(Printable::line)
+                .forEach(out::println);
+            out.flush();
+          }
+
+          @Override
+          public void stepAside(State state) {
+            JobControl.stop();
+          }
+        };
+    Consumer<Consumer<Message>> words = readsKeys ? Performance::readWords : keys -> {};
+    Consumer<Consumer<Message>> stops =
+        keys ->
+            JobControl.whenAskedToStop(
+                () -> keys.accept(new Message.Stroke("ctrl z", System.nanoTime())));
+    run(start, lines, words.andThen(stops));
+  }
+
+  private State state(ChartFacts facts, boolean ascii, Size size) {
+    BandSettings band = BandSettings.at(form.bar(1).section().tempo(), PlaySetup.USUAL.volume());
+    return State.of(facts, band, kept.read(), ascii, size);
+  }
+
+  /**
+   * The screen is shown first; the output is opened meanwhile, and the band begins when it is
+   * there.
+   *
+   * @param listen is given who takes keys
+   */
+  private void run(State start, Viewer viewer, Consumer<Consumer<Message>> listen) {
+    Runner runner = new Runner(start, viewer, effect -> stage.execute(() -> perform(effect)));
+    try (Faults faults = new Faults(() -> runner.offer(new Message.Over()))) {
+      listen.accept(runner::offer);
+      stage.execute(() -> begin(runner::offer));
+      try {
+        runner.run();
+      } finally {
+        end();
+      }
+      faults.check();
+    }
+  }
+
+  private void begin(Consumer<Message> screen) {
+    HeardBeats hearing = new HeardBeats(form, Clock.SYSTEM, screen, shift -> learn(shift, screen));
+    Consumer<String> say = words -> screen.accept(new Message.Notice(words));
+    Transport transport = output.open(arrangement.laps(), hearing::hear, say);
+    ends.push(transport::close);
+    Runtime.getRuntime().addShutdownHook(new Thread(transport::close, "last notes"));
+    Thread ears = daemon(() -> hearing.run(transport.playhead()), "hearing");
+    ears.start();
+    ends.push(ears::interrupt);
+    ends.push(pedals.listen(screen));
+    open =
+        Optional.of(
+            new BandControl(
+                transport,
+                () -> later(Kind.GROOVE, screen, () -> nextGroove(transport, screen)),
+                next ->
+                    later(
+                        Kind.EXAMPLES,
+                        screen,
+                        () -> hear(next.apply(arrangement.shown()), transport, screen)),
+                settings -> later(Kind.SETTINGS, screen, () -> keep(settings, screen))));
+    ramp.ifPresent(transport::send);
+    transport.send(new Command.Play());
+  }
+
+  private void perform(Effect effect) {
+    open.ifPresent(there -> there.perform(effect));
+  }
+
+  /** Ends what was begun, the latest first; an output that hangs is left to itself. */
+  private void end() {
+    stage.execute(() -> ends.forEach(Runnable::run));
+    stage.shutdown();
+    try {
+      stage.awaitTermination(END_SECONDS, TimeUnit.SECONDS);
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    }
+  }
+
+  /**
+   * Does what takes its time; where it fails the player is told, and the music goes on as it was.
+   */
+  private void later(Kind kind, Consumer<Message> screen, Runnable work) {
+    chores.add(
+        kind,
+        () -> {
+          try {
+            work.run();
+          } catch (RuntimeException e) {
+            String words = CommandFailure.of(e).getMessage();
+            screen.accept(new Message.Notice(words.lines().findFirst().orElse("")));
+          }
+        });
+  }
+
+  /** Other example phrases from the next bar on. */
+  private void hear(Optional<ExampleChoice> other, Transport transport, Consumer<Message> screen) {
+    int bar = transport.playhead().at(Clock.SYSTEM.nanos()).position().bar();
+    follow(arrangement.showing(other, Position.of(bar + 1, 1)), transport);
+    learn(transport.status().keyShift(), screen);
+    String words = other.map(which -> "Listen to " + which.words() + ".").orElse("All yours.");
+    screen.accept(new Message.Notice(words));
+  }
+
+  private void nextGroove(Transport transport, Consumer<Message> screen) {
+    Optional<Arrangement> next = arrangement.inNextGroove();
+    next.ifPresent(other -> follow(other, transport));
+    String words = next.map(other -> "Groove: " + other.feel()).orElse("No other groove fits.");
+    screen.accept(new Message.Notice(words));
+  }
+
+  /** Plays another arrangement from the next bar on; what cannot be played changes nothing. */
+  private void follow(Arrangement other, Transport transport) {
+    transport.follow(other.laps());
+    arrangement = other;
+  }
+
+  private void learn(int shift, Consumer<Message> screen) {
+    later(Kind.FACTS, screen, () -> screen.accept(new Message.Learned(arrangement.facts(shift))));
+  }
+
+  private void keep(ViewSettings settings, Consumer<Message> screen) {
+    try {
+      kept.keep(settings);
+    } catch (IOException e) {
+      screen.accept(new Message.Notice("This choice cannot be kept: " + e.getMessage()));
+    }
+  }
+
+  /** A line is a key by its name, an empty one the space bar. */
+  private static void readWords(Consumer<Message> keys) {
+    Runnable reading =
+        () -> {
+          BufferedReader in =
+              new BufferedReader(new InputStreamReader(System.in, Charset.defaultCharset()));
+          in.lines()
+              .map(line -> line.isBlank() ? "space" : line.strip())
+              .forEach(key -> keys.accept(new Message.Stroke(key, System.nanoTime())));
+        };
+    daemon(reading, "words").start();
+  }
+
+  private static ExecutorService oneThread(String name) {
+    return Executors.newSingleThreadExecutor(work -> daemon(work, name));
+  }
+
+  private static Thread daemon(Runnable work, String name) {
+    Thread thread = new Thread(work, name);
+    thread.setDaemon(true);
+    return thread;
+  }
+}

@@ -1,0 +1,128 @@
+package hingetone.screen;
+
+import hingetone.chart.Form;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * Everything about a chart that the picture needs, worked out beforehand so that drawing only looks
+ * things up.
+ *
+ * @param title the chart's title
+ * @param feel what the band plays: the groove's name
+ * @param form the bars, in the keys that sound
+ * @param fits for each bar of the form, for each of its chords, what fits
+ * @param crossings the places of the form where the key changes, by bar
+ * @param turnarounds the bars of the form that lead back to their section's tonic
+ * @param turns who speaks when
+ * @param neck the instrument's neck
+ */
+public record ChartFacts(
+    String title,
+    String feel,
+    Form form,
+    List<List<Fit>> fits,
+    List<Crossing> crossings,
+    List<Integer> turnarounds,
+    ShownTurns turns,
+    Neck neck) {
+
+  /**
+   * What fits over one chord.
+   *
+   * @param chordNotes the chord's notes
+   * @param scale the name of the first choice; empty over no chord
+   * @param notes its notes
+   * @param also the other choices, best first
+   * @param dots its shape under the hand
+   */
+  public record Fit(
+      List<String> chordNotes,
+      String scale,
+      List<String> notes,
+      List<String> also,
+      List<Dot> dots) {
+    public Fit {
+      chordNotes = List.copyOf(chordNotes);
+      notes = List.copyOf(notes);
+      also = List.copyOf(also);
+      dots = List.copyOf(dots);
+    }
+  }
+
+  /**
+   * A note on the neck.
+   *
+   * @param string its string, 1 being the highest
+   * @param fret its fret from the nut or the capo, 0 for the open string
+   * @param degree the degree of the scale it is
+   * @param note its name
+   * @param chroma its pitch class
+   * @param ofChord whether the chord has it
+   */
+  public record Dot(
+      int string, int fret, String degree, String note, int chroma, boolean ofChord) {}
+
+  /**
+   * A change of key.
+   *
+   * @param atBar the first bar in the new key, form length + 1 for the seam between laps
+   * @param from the key before
+   * @param to the key after
+   * @param common the notes of the pentatonics that stay
+   * @param hold how to hold one of them over the line, in a few words; empty where none stays
+   * @param run how to run into the new key, in a few words; empty where there is nothing between
+   * @param chromas the pitch classes that stay
+   * @param dots the new key's shape that lies nearest
+   */
+  public record Crossing(
+      int atBar,
+      String from,
+      String to,
+      List<String> common,
+      List<String> hold,
+      List<String> run,
+      List<Integer> chromas,
+      List<Dot> dots) {
+    public Crossing {
+      common = List.copyOf(common);
+      hold = List.copyOf(hold);
+      run = List.copyOf(run);
+      chromas = List.copyOf(chromas);
+      dots = List.copyOf(dots);
+    }
+  }
+
+  /**
+   * The neck as it is drawn.
+   *
+   * @param strings the open strings' names, from the highest
+   * @param frets how many frets can be played
+   * @param low the lowest fret of all shapes
+   * @param high the highest fret of all shapes
+   * @param leftHanded whether the nut is on the right
+   */
+  public record Neck(List<String> strings, int frets, int low, int high, boolean leftHanded) {
+    public Neck {
+      strings = List.copyOf(strings);
+    }
+  }
+
+  public ChartFacts {
+    fits = fits.stream().map(List::copyOf).toList();
+    crossings = List.copyOf(crossings);
+    turnarounds = List.copyOf(turnarounds);
+  }
+
+  /** The crossing whose new key starts with a bar of the form, the seam included. */
+  public Optional<Crossing> crossingInto(int bar) {
+    int inLap = inLap(bar);
+    int length = form.bars().size();
+    return crossings.stream().filter(c -> (c.atBar() - 1) % length + 1 == inLap).findFirst();
+  }
+
+  /** The number in the lap of a bar that counts on through the laps. */
+  public int inLap(int bar) {
+    return form.bar(bar).number();
+  }
+}

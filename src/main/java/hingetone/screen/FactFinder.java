@@ -1,0 +1,236 @@
+package hingetone.screen;
+
+import hingetone.chart.ChartBar.Slot;
+import hingetone.chart.Form;
+import hingetone.chart.Form.Bar;
+import hingetone.chart.Leave;
+import hingetone.ground.Ground;
+import hingetone.ground.scales.FittingScale;
+import hingetone.ground.ways.Crossing;
+import hingetone.ground.ways.Hold;
+import hingetone.ground.ways.Run;
+import hingetone.ground.ways.Stay;
+import hingetone.ground.ways.Turnaround;
+import hingetone.neck.Fretboard;
+import hingetone.neck.Shape;
+import hingetone.neck.Spot;
+import hingetone.plan.Plan;
+import hingetone.plan.Prompt;
+import hingetone.plan.ReturnEnding;
+import hingetone.plan.Speaker;
+import hingetone.plan.Way;
+import hingetone.screen.ChartFacts.Dot;
+import hingetone.screen.ChartFacts.Fit;
+import hingetone.theory.Chord;
+import hingetone.theory.NoteName;
+import hingetone.theory.Pitch;
+import hingetone.theory.Scale;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.Collections;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
+
+/** Works out the facts of a chart, once, before anything is drawn. */
+public final class FactFinder {
+  private static final int CHOICES = 3;
+
+  private final Form form;
+  private final Ground ground;
+  private final List<Dot> all = new ArrayList<>();
+
+  private FactFinder(Ground ground) {
+    this.form = ground.form();
+    this.ground = ground;
+  }
+
+  /**
+   * The facts of a chart.
+   *
+   * @param title its title
+   * @param feel the name of its groove
+   * @param ground what lies under the hand
+   * @param plan who speaks when
+   */
+  public static ChartFacts of(String title, String feel, Ground ground, Plan plan) {
+    FactFinder survey = new FactFinder(ground);
+    List<List<Fit>> fits = survey.form.bars().stream().map(survey::fits).toList();
+    List<ChartFacts.Crossing> crossings =
+        ground.crossings().stream().map(survey::crossing).toList();
+    return new ChartFacts(
+        title, feel, survey.form, fits, crossings, turnarounds(ground), turns(plan), survey.neck());
+  }
+
+  /**
+   * The facts that need no thought: chords, bars and turns over the keys' pentatonics, without
+   * shapes or crossings. They are shown until the others are there.
+   */
+  public static ChartFacts sketch(String title, String feel, Fretboard board, Plan plan) {
+    List<List<Fit>> fits =
+        plan.form().bars().stream()
+            .map(bar -> Collections.nCopies(bar.chords().chords().size(), plainFit(bar)))
+            .toList();
+    ChartFacts.Neck neck = neck(board, 5, 12);
+    return new ChartFacts(title, feel, plan.form(), fits, List.of(), List.of(), turns(plan), neck);
+  }
+
+  private static Fit plainFit(Bar bar) {
+    Scale scale = bar.key().pentatonic();
+    return new Fit(List.of(), scale.toString(), names(scale.notes()), List.of(), List.of());
+  }
+
+  private static List<Integer> turnarounds(Ground ground) {
+    return ground.turnarounds().stream()
+        .map(FactFinder::barsOf)
+        .flatMap(Collection::stream)
+        .toList();
+  }
+
+  private static List<Integer> barsOf(Turnaround turnaround) {
+    int at = turnaround.atBar();
+    return IntStream.range(at - turnaround.bars(), at).boxed().toList();
+  }
+
+  private ChartFacts.Neck neck() {
+    int low = all.stream().mapToInt(Dot::fret).min().orElse(0);
+    int high = all.stream().mapToInt(Dot::fret).max().orElse(ground.fretboard().lastFret());
+    return neck(ground.fretboard(), low, high);
+  }
+
+  private static ChartFacts.Neck neck(Fretboard board, int low, int high) {
+    List<String> names =
+        IntStream.rangeClosed(1, board.strings())
+            .mapToObj(string -> board.tuning().string(string).name().toString())
+            .toList();
+    return new ChartFacts.Neck(names, board.lastFret(), low, high, board.leftHanded());
+  }
+
+  private List<Fit> fits(Bar bar) {
+    return bar.chords().chords().stream().map(slot -> fit(bar, slot)).toList();
+  }
+
+  private Fit fit(Bar bar, Slot slot) {
+    List<FittingScale> scales = ground.scalesAt(bar.number(), slot.beat());
+    List<Dot> dots = dots(ground.shapeAt(bar.number(), slot.beat()), slot.chord());
+    return new Fit(
+        slot.chord().map(chord -> names(chord.notes())).orElse(List.of()),
+        scales.get(0).scale().toString(),
+        names(scales.get(0).scale().notes()),
+        scales.stream().skip(1).limit(CHOICES).map(s -> s.scale().toString()).toList(),
+        dots);
+  }
+
+  private List<Dot> dots(Shape shape, Optional<Chord> chord) {
+    List<Dot> dots =
+        shape.dots().stream()
+            .map(
+                dot -> {
+                  int chroma = dot.pitch().name().chroma();
+                  return new Dot(
+                      dot.string(),
+                      dot.fret(),
+                      dot.degree().toString(),
+                      dot.pitch().name().simplified().toString(),
+                      chroma,
+                      chord.filter(c -> c.degreeOf(chroma).isPresent()).isPresent());
+                })
+            .toList();
+    all.addAll(dots);
+    return dots;
+  }
+
+  private static List<String> names(Collection<NoteName> notes) {
+    return notes.stream().map(note -> note.simplified().toString()).toList();
+  }
+
+  private ChartFacts.Crossing crossing(Crossing crossing) {
+    Bar next = form.bar(crossing.atBar());
+    Slot first = next.chords().chords().get(0);
+    Shape shape =
+        crossing.stays().stream()
+            .findFirst()
+            .map(Stay::to)
+            .orElse(ground.shapeAt(next.number(), first.beat()));
+    return new ChartFacts.Crossing(
+        crossing.atBar(),
+        crossing.from().toString(),
+        crossing.to().toString(),
+        names(crossing.commonTones().pentatonic()),
+        crossing.holds().stream().limit(CHOICES).map(FactFinder::words).toList(),
+        crossing.runs().stream().limit(CHOICES).map(FactFinder::words).toList(),
+        crossing.commonTones().pentatonic().stream().map(NoteName::chroma).toList(),
+        dots(shape, first.chord()));
+  }
+
+  private static String words(Hold hold) {
+    String place = hold.note() + ", " + hold.spot();
+    String heard = hold.before().degree() + " becomes " + hold.after().degree();
+    String move =
+        switch (hold.move()) {
+          case STAY -> "";
+          case BEND -> "bend to " + hold.noteAfter() + " on the line: ";
+          case SLIDE -> "slide to " + hold.noteAfter() + " on the line: ";
+        };
+    String bend =
+        hold.bend()
+            .map(
+                b ->
+                    ", or bent to "
+                        + b.to()
+                        + ": "
+                        + b.before().degree()
+                        + " becomes "
+                        + b.after().degree())
+            .orElse("");
+    return place + ": " + move + heard + bend;
+  }
+
+  private static String words(Run run) {
+    Run.Step first = run.steps().get(0);
+    Run.Step last = run.steps().get(run.steps().size() - 1);
+    return switch (run.kind()) {
+      case WALK ->
+          spots(first) + " fret by fret to " + frets(last) + ", " + notes(last) + " on the line";
+      case SCALE -> "scale from " + spots(first) + " into " + notes(last) + ", " + spots(last);
+    };
+  }
+
+  private static String notes(Run.Step step) {
+    return step.notes().stream().map(Pitch::toString).collect(Collectors.joining(" "));
+  }
+
+  private static String spots(Run.Step step) {
+    String strings =
+        step.spots().stream().map(s -> s.string() + "").distinct().collect(Collectors.joining(" "));
+    boolean several = strings.contains(" ");
+    return (several ? "strings " : "string ") + strings + " " + frets(step);
+  }
+
+  private static String frets(Run.Step step) {
+    List<Spot> spots = step.spots();
+    String frets = spots.stream().map(s -> s.fret() + "").collect(Collectors.joining(" "));
+    return (spots.size() > 1 ? "frets " : "fret ") + frets;
+  }
+
+  /** The turns of a plan, as the picture tells them. */
+  static ShownTurns turns(Plan plan) {
+    return lap -> plan.promptsOfLap(lap).stream().map(FactFinder::turn).toList();
+  }
+
+  private static ShownTurn turn(Prompt prompt) {
+    ShownTurn.Kind kind =
+        prompt.isRest()
+            ? ShownTurn.Kind.NOBODY
+            : prompt.by() == Speaker.PLAYER ? ShownTurn.Kind.PLAYER : ShownTurn.Kind.MACHINE;
+    return new ShownTurn(
+        prompt.role().name().toLowerCase(java.util.Locale.ROOT),
+        kind,
+        prompt.ending().map(ending -> ending == ReturnEnding.SAME ? "same ending" : "new ending"),
+        prompt.speakFrom(),
+        prompt.landOn(),
+        prompt.stopBy(),
+        prompt.crossing().map(way -> way == Way.RUN ? Leave.RUN : Leave.HOLD));
+  }
+}

@@ -1,0 +1,94 @@
+package hingetone.screen.view;
+
+import hingetone.chart.Leave;
+import hingetone.screen.ChartFacts.Crossing;
+import hingetone.screen.ShownTurn;
+import hingetone.screen.State;
+import hingetone.screen.picture.Canvas;
+import hingetone.screen.picture.Ink;
+import hingetone.screen.picture.Style;
+import hingetone.screen.view.Outlook.Nearing;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * The next change of key: the two keys, how long until, which notes stay, and the ways over. It
+ * comes forward as the change nears and steps back after it; its place never moves.
+ */
+final class CrossingPanel {
+  /** From so many bars before the line on it is no longer faint. */
+  static final int NEAR_BARS = 4;
+
+  private CrossingPanel() {}
+
+  static void draw(Canvas canvas, State state, Outlook moment) {
+    if (canvas.rows() == 0) {
+      return;
+    }
+    Optional<Crossing> crossed = moment.crossed();
+    Optional<Nearing> nearing = moment.nearing();
+    boolean closer = nearing.filter(n -> moment.bars(n.until()) <= NEAR_BARS).isPresent();
+    if (crossed.isPresent() && !closer) {
+      Style style = Style.of(Ink.COMES).asBold();
+      int column = canvas.put(0, 1, crossed.get().to() + " from here", style);
+      stays(canvas, column, crossed.get(), state, Style.of(Ink.STAYS));
+    } else if (nearing.isPresent()) {
+      ahead(canvas, nearing.get(), state, moment);
+    }
+  }
+
+  private static void ahead(Canvas canvas, Nearing nearing, State state, Outlook moment) {
+    Crossing crossing = nearing.crossing();
+    long bars = moment.bars(nearing.until());
+    Style style = bars > NEAR_BARS ? Style.QUIET : Style.of(Ink.COMES).asBold();
+    String keys = crossing.from() + " " + Signs.of(state).to() + " " + crossing.to();
+    int column = canvas.put(0, 1, keys + "  " + moment.in(nearing.until()), style);
+    stays(canvas, column, crossing, state, bars > NEAR_BARS ? Style.QUIET : Style.of(Ink.STAYS));
+    Style way = bars > NEAR_BARS ? Style.QUIET : Style.PLAIN;
+    List<String> ways = ways(crossing, chosen(moment, nearing));
+    for (int i = 0; i < ways.size(); i++) {
+      canvas.put(1 + i, 1, ways.get(i), i == 0 ? way : Style.QUIET);
+    }
+  }
+
+  private static void stays(
+      Canvas canvas, int column, Crossing crossing, State state, Style style) {
+    String notes =
+        crossing.common().isEmpty()
+            ? "nothing stays"
+            : Signs.of(state).stays() + " stays " + String.join(" ", crossing.common());
+    canvas.put(0, column + 3, notes, style);
+  }
+
+  /** The way the plan chose over a crossing. */
+  private static Leave chosen(Outlook moment, Nearing nearing) {
+    return moment.turns(nearing.atBar() - 1).stream()
+        .filter(turn -> turn.way().isPresent())
+        .filter(
+            turn -> turn.from().bar() < nearing.atBar() && turn.end().bar() >= nearing.atBar() - 1)
+        .findFirst()
+        .flatMap(ShownTurn::way)
+        .orElse(Leave.EITHER);
+  }
+
+  /** The ways in words, the chosen one first. */
+  private static List<String> ways(Crossing crossing, Leave chosen) {
+    List<String> ways = new ArrayList<>();
+    String hold = crossing.hold().isEmpty() ? "" : "hold: " + crossing.hold().get(0);
+    String run = crossing.run().isEmpty() ? "" : "run: " + crossing.run().get(0);
+    ways.add(chosen == Leave.RUN ? run : hold);
+    ways.add(chosen == Leave.RUN ? hold : run);
+    ways.removeIf(String::isEmpty);
+    return ways;
+  }
+
+  /** A way in a word. */
+  static String word(Leave way) {
+    return switch (way) {
+      case RUN -> "run";
+      case HOLD -> "hold";
+      case EITHER -> "run or hold";
+    };
+  }
+}

@@ -1,0 +1,204 @@
+package hingetone.screen.view;
+
+import hingetone.chart.ChartBar.Slot;
+import hingetone.chart.Form;
+import hingetone.chart.Form.Bar;
+import hingetone.screen.BandSettings;
+import hingetone.screen.BarsAhead;
+import hingetone.screen.ChartFacts.Crossing;
+import hingetone.screen.ChartFacts.Fit;
+import hingetone.screen.ShownTurn;
+import hingetone.screen.State;
+import hingetone.theory.Chord;
+import hingetone.time.Beats;
+import hingetone.time.Meter;
+import hingetone.time.Position;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Stream;
+
+/**
+ * What a state means right now: the chord, what comes and when, whose turn it is. Counts are whole
+ * beats of the beat that is sounding, so that they change with the beat and not between.
+ */
+final class Outlook {
+  /** How far ahead a chord or a crossing is looked for, in bars. */
+  private static final int BARS_AHEAD = 400;
+
+  static final String NO_CHORD = "N.C.";
+
+  private final State state;
+  private final Form form;
+  private final Position position;
+  private final Bar bar;
+  private final Map<Integer, List<ShownTurn>> turnsFrom = new HashMap<>();
+
+  Outlook(State state) {
+    this.state = state;
+    this.form = state.facts().form();
+    this.position = state.position();
+    this.bar = form.bar(position.bar());
+  }
+
+  Position position() {
+    return position;
+  }
+
+  Bar bar() {
+    return bar;
+  }
+
+  Meter meter() {
+    return bar.meter();
+  }
+
+  /** The beat that sounds, from 1. */
+  int beat() {
+    return (int) position.beat().floor();
+  }
+
+  /** The beat that sounds, in quarter notes from bar 1. */
+  private Beats beatNow() {
+    return form.startOf(position.bar()).plus(meter().toQuarters(Beats.of(beat() - 1L)));
+  }
+
+  /** The chord that holds now; while counting in the chord of bar 1. */
+  String chord() {
+    return name(slot());
+  }
+
+  private Slot slot() {
+    return state.countsIn() ? bar.chords().chords().get(0) : bar.slotAt(position.beat());
+  }
+
+  static String name(Slot slot) {
+    return slot.chord().map(Chord::symbol).orElse(NO_CHORD);
+  }
+
+  /** What fits over the chord that holds now. */
+  Fit fit() {
+    return fit(bar, slot());
+  }
+
+  private Fit fit(Bar in, Slot slot) {
+    return state.facts().fits().get(in.number() - 1).get(in.chords().chords().indexOf(slot));
+  }
+
+  /** A chord to come and when, in quarter notes from the beat that sounds. */
+  record Coming(String chord, Beats until) {}
+
+  /** The changes of chord to come, the nearest first; the first chord itself while counting in. */
+  List<Coming> coming(int most) {
+    List<Coming> found = new ArrayList<>();
+    String last = state.countsIn() ? "" : chord();
+    Beats barStart = form.startOf(position.bar()).minus(beatNow());
+    int number = position.bar();
+    for (int i = 0; i < BARS_AHEAD && found.size() < most; i++) {
+      Bar in = form.bar(number);
+      for (Slot slot : number < 1 ? List.<Slot>of() : in.chords().chords()) {
+        Beats until = barStart.plus(in.meter().toQuarters(slot.beat().minus(Beats.ONE)));
+        boolean past = i == 0 && !slot.beat().isAfter(position.beat());
+        if (!past && !name(slot).equals(last) && found.size() < most) {
+          last = name(slot);
+          found.add(new Coming(last, until));
+        }
+      }
+      if (BarsAhead.isLast(state, number)) {
+        break;
+      }
+      barStart = barStart.plus(in.meter().barLength());
+      number = BarsAhead.after(state, number);
+    }
+    return found;
+  }
+
+  /** A crossing to come and when, in quarter notes from the beat that sounds. */
+  record Nearing(Crossing crossing, int atBar, Beats until) {}
+
+  /** The next change of key on the way; empty where none comes. */
+  Optional<Nearing> nearing() {
+    Beats until = form.startOf(position.bar()).minus(beatNow());
+    int number = position.bar();
+    int most = Math.min(BARS_AHEAD, form.bars().size() + 8);
+    for (int i = 0; i <= most && !BarsAhead.isLast(state, number); i++) {
+      until = until.plus(form.bar(number).meter().barLength());
+      int next = BarsAhead.after(state, number);
+      Optional<Crossing> crossing = state.facts().crossingInto(next);
+      if (next > 1 && next == number + 1 && crossing.isPresent()) {
+        return Optional.of(new Nearing(crossing.get(), next, until));
+      }
+      number = next;
+    }
+    return Optional.empty();
+  }
+
+  /** The crossing just made, while its first bar lasts. */
+  Optional<Crossing> crossed() {
+    return position.bar() > 1 ? state.facts().crossingInto(position.bar()) : Optional.empty();
+  }
+
+  /** Whole bars of this meter, rounded up, until something. */
+  long bars(Beats until) {
+    return until.dividedBy(meter().barLength()).ceil();
+  }
+
+  /** {@code in 2 bars 1 beat}. */
+  String in(Beats until) {
+    long whole = until.dividedBy(meter().barLength()).floor();
+    Beats rest = meter().toBeats(until.modulo(meter().barLength()));
+    String bars = whole == 0 ? "" : whole + (whole == 1 ? " bar" : " bars");
+    String beats =
+        rest.isZero()
+            ? ""
+            : Signs.of(state).count(rest) + (rest.isAfter(Beats.ONE) ? " beats" : " beat");
+    return "in " + (bars + " " + beats).strip();
+  }
+
+  /** Beats of this meter from the beat that sounds until a position. */
+  Beats beatsUntil(Position there) {
+    return meter().toBeats(form.quarters(there).minus(beatNow()));
+  }
+
+  /** The turn that is on. */
+  Optional<ShownTurn> turn() {
+    return turns(position.bar()).stream().filter(turn -> turn.covers(position)).findFirst();
+  }
+
+  /** The turn that comes next on the way; after a loop's end its first. */
+  Optional<ShownTurn> nextTurn() {
+    Stream<ShownTurn> later =
+        turns(position.bar()).stream().filter(t -> t.from().compareTo(position) > 0);
+    Optional<BandSettings.Loop> loop = state.band().loop();
+    if (loop.isEmpty()) {
+      return later.findFirst();
+    }
+    boolean inside = BarsAhead.isLooped(state, position.bar());
+    Position end = Position.of(loop.get().last() + 1, 1);
+    Position start = Position.of(loop.get().first(), 1);
+    Optional<ShownTurn> before =
+        later.filter(t -> !inside || t.land().compareTo(end) < 0).findFirst();
+    return before.isPresent()
+        ? before
+        : turns(start.bar()).stream().filter(t -> t.land().compareTo(start) >= 0).findFirst();
+  }
+
+  /** The turns of a bar's lap and of the next, whose first may start in it. */
+  List<ShownTurn> turns(int ofBar) {
+    return turnsFrom.computeIfAbsent(Math.max(1, form.lapOf(ofBar)), this::turnsFrom);
+  }
+
+  private List<ShownTurn> turnsFrom(int lap) {
+    return Stream.of(lap, lap + 1)
+        .flatMap(l -> state.facts().turns().ofLap(l).stream())
+        .filter(turn -> !BarsAhead.isEnding(state, turn.land().bar()))
+        .toList();
+  }
+
+  /** Whether a turn to come lies behind the end of a loop, so that its count means nothing. */
+  boolean isBehind(ShownTurn turn) {
+    return turn.from().compareTo(position) < 0;
+  }
+}

@@ -1,0 +1,127 @@
+package hingetone.screen.view;
+
+import hingetone.screen.BandSettings;
+import hingetone.screen.BarsAhead;
+import hingetone.screen.ChartFacts.Crossing;
+import hingetone.screen.Fader;
+import hingetone.screen.Message;
+import hingetone.screen.ShownTurn;
+import hingetone.screen.State;
+import hingetone.screen.view.Outlook.Coming;
+import hingetone.screen.view.Outlook.Nearing;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * The same events in words, a line each, early enough to be read aloud: a chord is announced a beat
+ * or more before it sounds, a crossing four bars and one bar before, a turn two beats before.
+ */
+public final class PlainView {
+  private static final int CROSSING_BARS = 4;
+  private static final int TURN_BEATS = 2;
+
+  private PlainView() {}
+
+  /** The lines that a message gives rise to. */
+  public static List<String> lines(State before, Message message, State after) {
+    List<String> lines = new ArrayList<>();
+    if (message instanceof Message.Beat) {
+      beat(lines, new Outlook(after), after);
+    } else if (message instanceof Message.Moved && before.phase() != after.phase()) {
+      lines.add(sentence(after.phase().name().toLowerCase(java.util.Locale.ROOT)));
+    } else if (message instanceof Message.Notice notice) {
+      lines.add(notice.words());
+    } else if (message instanceof Message.Fault fault) {
+      lines.add(fault.words().map(words -> "Warning: " + words).orElse("The device is back."));
+    } else if (message instanceof Message.Set) {
+      band(lines, before.band(), after.band());
+    }
+    return lines;
+  }
+
+  private static void beat(List<String> lines, Outlook moment, State state) {
+    if (state.countsIn()) {
+      lines.add("Count-in " + moment.beat() + ".");
+    } else if (moment.beat() == 1 && moment.bar().isFirstOfSection()) {
+      String section = ", section " + moment.bar().section().name() + " in " + moment.bar().key();
+      boolean ending = BarsAhead.isEnding(state, moment.position().bar());
+      String where = PlacePanel.lap(state, moment) + (ending ? "" : section);
+      lines.add(sentence(where + ", " + moment.chord()));
+    }
+    moment.nearing().ifPresent(nearing -> crossing(lines, moment, nearing));
+    turn(lines, moment);
+    chord(lines, moment);
+  }
+
+  private static void crossing(List<String> lines, Outlook moment, Nearing nearing) {
+    Crossing crossing = nearing.crossing();
+    boolean onLine = moment.beat() == 1;
+    long bars = moment.bars(nearing.until());
+    if (onLine && bars == CROSSING_BARS) {
+      String stays = crossing.common().isEmpty() ? "nothing" : String.join(" ", crossing.common());
+      lines.add("In 4 bars " + crossing.to() + ". Stays: " + stays + ".");
+      crossing.hold().stream().limit(1).forEach(hold -> lines.add("Hold: " + hold + "."));
+      crossing.run().stream().limit(1).forEach(run -> lines.add("Run: " + run + "."));
+    } else if (onLine && bars == 1) {
+      lines.add("Last bar before " + crossing.to() + ".");
+    }
+  }
+
+  private static void turn(List<String> lines, Outlook moment) {
+    Optional<ShownTurn> next = moment.nextTurn().filter(turn -> !moment.isBehind(turn));
+    if (next.isPresent() && moment.beatsUntil(next.get().from()).ceil() == TURN_BEATS) {
+      ShownTurn turn = next.get();
+      String who =
+          switch (turn.kind()) {
+            case PLAYER -> "You: ";
+            case MACHINE -> "Listen: ";
+            case NOBODY -> "";
+          };
+      String again = turn.again().map(words -> ", again, " + words).orElse("");
+      String land =
+          turn.kind() == ShownTurn.Kind.NOBODY
+              ? ""
+              : ", land in " + moment.beatsUntil(turn.land()).ceil() + " beats";
+      lines.add(sentence(who + turn.words() + " in 2 beats" + land + again));
+    }
+  }
+
+  private static void chord(List<String> lines, Outlook moment) {
+    List<Coming> coming = moment.coming(1);
+    if (!coming.isEmpty() && moment.meter().toBeats(coming.get(0).until()).ceil() == 1) {
+      lines.add("Next " + coming.get(0).chord() + ".");
+    }
+  }
+
+  private static void band(List<String> lines, BandSettings before, BandSettings after) {
+    if (!before.tempo().equals(after.tempo())) {
+      lines.add("Tempo " + after.tempo() + ".");
+    }
+    for (Fader voice : Fader.values()) {
+      if (before.muted().contains(voice) != after.muted().contains(voice)) {
+        lines.add(sentence(voice.words() + (after.muted().contains(voice) ? " out" : " in")));
+      }
+    }
+    if (!before.loop().equals(after.loop())) {
+      lines.add(
+          after
+              .loop()
+              .map(loop -> "Loop of bars " + loop.first() + " to " + loop.last() + ".")
+              .orElse("Loop off."));
+    }
+    if (before.keyShift() != after.keyShift()) {
+      lines.add("Keys shifted by " + after.keyShift() + " half steps.");
+    }
+    if (!before.click().equals(after.click())) {
+      lines.add(after.click().map(click -> "Metronome: " + click + ".").orElse("Metronome off."));
+    }
+    if (before.volume() != after.volume()) {
+      lines.add("Volume " + after.volume() + ".");
+    }
+  }
+
+  private static String sentence(String words) {
+    return words.substring(0, 1).toUpperCase(java.util.Locale.ROOT) + words.substring(1) + ".";
+  }
+}

@@ -1,0 +1,51 @@
+package hingetone.sequencer;
+
+import hingetone.score.Role;
+import hingetone.time.Tempo;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.Set;
+
+/**
+ * What holds at the moment, for showing.
+ *
+ * @param motion whether it plays
+ * @param tempo the tempo of the bar being played
+ * @param loop the bars being looped, if any
+ * @param keyShift how far the keys lie from the chart's, in semitones
+ * @param keyWalk the interval it moves by with each pass, 0 for none
+ * @param muted the parts that are muted
+ * @param levels the level of each part in percent
+ * @param volume the level of everything in percent
+ * @param metronome how the click goes
+ * @param silentBars how the band drops out
+ * @param ramp the tempo ramp, if one is under way
+ * @param lastBar the last bar, counted on through the laps, the ending included; empty for no end
+ */
+public record Status(
+    Motion motion,
+    Tempo tempo,
+    Optional<Command.Loop> loop,
+    int keyShift,
+    int keyWalk,
+    Set<Role> muted,
+    Map<Role, Integer> levels,
+    int volume,
+    Metronome metronome,
+    Command.SilentBars silentBars,
+    Optional<Command.Ramp> ramp,
+    OptionalInt lastBar) {
+
+  /** Whether the music moves. */
+  public enum Motion {
+    STOPPED,
+    PLAYING,
+    PAUSED
+  }
+
+  public Status {
+    muted = Set.copyOf(muted);
+    levels = Map.copyOf(levels);
+  }
+}

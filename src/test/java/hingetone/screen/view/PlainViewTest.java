@@ -1,0 +1,93 @@
+package hingetone.screen.view;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import hingetone.screen.BandSettings;
+import hingetone.screen.Examples;
+import hingetone.screen.Fader;
+import hingetone.screen.Message;
+import hingetone.screen.State;
+import hingetone.screen.Update;
+import hingetone.time.Beats;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.Set;
+import org.junit.jupiter.api.Test;
+
+class PlainViewTest {
+  private static List<String> heard(int fromQuarter, int toQuarter) {
+    List<String> lines = new ArrayList<>();
+    State state = Examples.playing(1, "1");
+    for (int i = fromQuarter; i < toQuarter; i++) {
+      Message beat = new Message.Beat(Beats.of(i));
+      State after = Update.apply(state, beat).state();
+      for (String line : PlainView.lines(state, beat, after)) {
+        lines.add(after.position() + ": " + line);
+      }
+      state = after;
+    }
+    return lines;
+  }
+
+  @Test
+  void the_count_in_and_the_first_bars_are_spoken_in_time() {
+    assertThat(String.join("\n", heard(-4, 8)))
+        .isEqualTo(
+            """
+            bar 0 beat 1: Count-in 1.
+            bar 0 beat 2: Count-in 2.
+            bar 0 beat 2: You: statement in 2 beats, land in 3 beats.
+            bar 0 beat 3: Count-in 3.
+            bar 0 beat 4: Count-in 4.
+            bar 0 beat 4: Next Em7.
+            bar 1 beat 1: Lap 1, section low in E minor, Em7.
+            bar 2 beat 2: Next A7.
+            bar 2 beat 4: You: reply in 2 beats, land in 3 beats.
+            bar 2 beat 4: Next Em7.""");
+  }
+
+  @Test
+  void a_crossing_is_told_four_bars_and_one_bar_before() {
+    List<String> lines = heard(0, 36);
+    assertThat(lines)
+        .contains(
+            "bar 5 beat 1: In 4 bars G minor. Stays: D G.",
+            "bar 8 beat 1: Last bar before G minor.",
+            "bar 9 beat 1: Lap 1, section high in G minor, Gm7.");
+  }
+
+  @Test
+  void changes_of_the_band_are_told() {
+    State state = Examples.playing(1, "1");
+    BandSettings b = state.band();
+    BandSettings changed =
+        new BandSettings(
+            hingetone.time.Tempo.of(96),
+            0,
+            false,
+            Set.of(Fader.BASS),
+            b.volume(),
+            Optional.empty(),
+            Optional.of(new BandSettings.Loop(7, 10)),
+            false,
+            false,
+            OptionalInt.empty());
+    Message message = new Message.Set(changed);
+    assertThat(PlainView.lines(state, message, Update.apply(state, message).state()))
+        .containsExactly("Tempo 96.", "Bass out.", "Loop of bars 7 to 10.");
+  }
+
+  @Test
+  void faults_notices_and_phases_are_told() {
+    State state = Examples.playing(1, "1");
+    for (Message message :
+        List.of(
+            new Message.Fault(Optional.of("The port is gone.")),
+            new Message.Notice("Time for a break."),
+            new Message.Moved(State.Phase.PAUSED))) {
+      assertThat(PlainView.lines(state, message, Update.apply(state, message).state())).hasSize(1);
+    }
+  }
+}
