@@ -6,7 +6,7 @@ import hingetone.chart.Section;
 import hingetone.groove.Feel;
 import hingetone.groove.Fill;
 import hingetone.groove.Groove;
-import hingetone.groove.Thickness;
+import hingetone.score.Fullness;
 import hingetone.theory.Chord;
 import java.util.ArrayList;
 import java.util.Collections;
@@ -39,7 +39,7 @@ record BandLeader(Form form, Function<Section, Groove> grooves, long seed) {
     Section section = bar.section();
     Groove groove = grooves.apply(section);
     Feel feel = section.swing().map(groove.feel()::withPercent).orElse(groove.feel());
-    Thickness band = Thickness.valueOf(section.band().name());
+    Fullness band = section.band();
     boolean ends = lastLap && bar.number() == form.bars().size();
     boolean crossing = !ends && !form.bar(bar.number() + 1).key().equals(bar.key());
     Random chance = dice.at("leader", bar.number());
@@ -82,7 +82,7 @@ record BandLeader(Form form, Function<Section, Groove> grooves, long seed) {
 
   /** The fills of the wanted size, or the next smaller one that the groove has. */
   private static List<Fill> fitting(
-      Groove groove, Form.Bar bar, Thickness band, Fill.Size wanted, boolean halfABar) {
+      Groove groove, Form.Bar bar, Fullness band, Fill.Size wanted, boolean halfABar) {
     for (int size = wanted.ordinal(); size >= 0; size--) {
       Fill.Size tried = Fill.Size.values()[size];
       List<Fill> fitting =

@@ -4,7 +4,7 @@ import hingetone.chart.Form;
 import hingetone.groove.Feel;
 import hingetone.groove.Fill;
 import hingetone.groove.Groove;
-import hingetone.groove.Thickness;
+import hingetone.score.Fullness;
 import hingetone.time.Beats;
 import java.util.Optional;
 
@@ -25,7 +25,7 @@ record BarPlan(
     Form.Bar bar,
     Groove groove,
     Feel feel,
-    Thickness band,
+    Fullness band,
     boolean leadsOn,
     boolean crossing,
     boolean turnaround,

@@ -1,6 +1,7 @@
 package hingetone.backing;
 
 import hingetone.groove.BassStyle;
+import hingetone.path.CheapestPath;
 import hingetone.score.Note;
 import hingetone.theory.Chord;
 import hingetone.time.Beats;

@@ -3,7 +3,7 @@ package hingetone.backing;
 import hingetone.groove.DrumPattern;
 import hingetone.groove.Fill;
 import hingetone.groove.Groove;
-import hingetone.groove.Thickness;
+import hingetone.score.Fullness;
 import hingetone.score.Note;
 import hingetone.time.Beats;
 import hingetone.time.Meter;
@@ -60,7 +60,7 @@ final class Drummer {
             plan.groove(), groove -> new PatternChoice<>(groove.drums().patterns()));
     DrumPattern pattern = choice.next(plan, chance);
     List<Note> strokes = new ArrayList<>(pattern.strokes(choice.bar(), plan.bar().meter()));
-    if (plan.band() == Thickness.LIGHT) {
+    if (plan.band() == Fullness.LIGHT) {
       strokes.removeIf(note -> note.velocity() < GHOST_VELOCITY);
     }
     for (int i = ornaments(plan, chance); i > 0; i--) {
@@ -107,7 +107,7 @@ final class Drummer {
     if (plan.turnaround()) {
       return TURNAROUND_ORNAMENTS;
     }
-    boolean wanted = plan.band() != Thickness.LIGHT && chance.nextInt(100) < ORNAMENT_PERCENT;
+    boolean wanted = plan.band() != Fullness.LIGHT && chance.nextInt(100) < ORNAMENT_PERCENT;
     return wanted ? 1 : 0;
   }
 

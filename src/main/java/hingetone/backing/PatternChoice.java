@@ -1,7 +1,7 @@
 package hingetone.backing;
 
 import hingetone.groove.Pattern;
-import hingetone.groove.Thickness;
+import hingetone.score.Fullness;
 import hingetone.time.Meter;
 import java.util.List;
 import java.util.Random;
@@ -75,7 +75,7 @@ final class PatternChoice<P extends Pattern> {
   private List<P> fitting(BarPlan plan) {
     List<P> drawn = patterns.stream().filter(p -> p.use().fits(plan.bar().meter())).toList();
     List<P> special = drawn.stream().filter(p -> p.use().isMeantFor(plan.band())).toList();
-    if (plan.band() != Thickness.NORMAL && !special.isEmpty()) {
+    if (plan.band() != Fullness.NORMAL && !special.isEmpty()) {
       return special;
     }
     List<P> fitting =

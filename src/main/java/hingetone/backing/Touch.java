@@ -31,21 +31,13 @@ final class Touch {
       Random chance = dice.at("touch " + role, i);
       long own = Math.round(spread(chance) * human.timingMillis() * 1000);
       long shared = role == Role.CHORDS ? strokes.computeIfAbsent(note.onset(), onset -> own) : own;
-      long late = 1000L * human.late(lane(role, note));
+      long late = 1000L * human.late(Human.Lane.of(role, note.key()));
       int louder = (int) Math.round(spread(chance) * human.touch());
       touched.add(
           note.withOffsetMicros(note.offsetMicros() + late + shared)
               .withVelocity(Math.max(1, Math.min(127, note.velocity() + louder))));
     }
     return touched;
-  }
-
-  private static int lane(Role role, Note note) {
-    return switch (role) {
-      case BASS -> Human.BASS;
-      case CHORDS -> Human.CHORDS;
-      default -> note.key();
-    };
   }
 
   /** Between −1 and 1, most often near 0: half a standard deviation, cut at two. */

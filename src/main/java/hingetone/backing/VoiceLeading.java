@@ -2,6 +2,7 @@ package hingetone.backing;
 
 import hingetone.backing.Voicings.Choice;
 import hingetone.groove.ChordStyle;
+import hingetone.path.CheapestPath;
 import hingetone.theory.Chord;
 import java.util.ArrayList;
 import java.util.Iterator;

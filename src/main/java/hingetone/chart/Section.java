@@ -1,5 +1,6 @@
 package hingetone.chart;
 
+import hingetone.score.Fullness;
 import hingetone.theory.Chord;
 import hingetone.theory.Key;
 import hingetone.time.Beats;
@@ -31,7 +32,7 @@ public record Section(
     Meter meter,
     Tempo tempo,
     Optional<String> groove,
-    Band band,
+    Fullness band,
     Optional<Integer> swing,
     List<ChartBar> bars,
     List<PhraseTurn> phrases,

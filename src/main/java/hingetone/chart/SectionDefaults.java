@@ -1,5 +1,6 @@
 package hingetone.chart;
 
+import hingetone.score.Fullness;
 import hingetone.text.Choice;
 import hingetone.text.reading.Problems;
 import hingetone.time.Beats;
@@ -16,7 +17,7 @@ record SectionDefaults(
     Optional<Meter> meter,
     Tempo tempo,
     Optional<String> groove,
-    Band band,
+    Fullness band,
     Optional<Integer> swing,
     Beats pickup) {
   private static final SectionDefaults USUAL =
@@ -24,7 +25,7 @@ record SectionDefaults(
           Optional.of(Meter.COMMON),
           Tempo.of(100),
           Optional.empty(),
-          Band.NORMAL,
+          Fullness.NORMAL,
           Optional.empty(),
           Beats.of(3, 2));
 
@@ -50,9 +51,9 @@ record SectionDefaults(
             "I expected a groove's name, or the path of its file: groove: gravel-road."),
         fields.read(
             ChartKey.BAND,
-            text -> Values.choice(Band.values(), text),
+            text -> Values.choice(Fullness.values(), text),
             band,
-            ValueGuess.oneOf(Choice.words(Band.values())),
+            ValueGuess.oneOf(Choice.words(Fullness.values())),
             "I expected light, normal or full."),
         fields.read(
             ChartKey.SWING,

@@ -101,12 +101,12 @@ final class PlayCommand implements Runnable {
     Grooves grooves = chartArguments.grooves();
     PlaySetup setup =
         laps.map(n -> PlaySetup.USUAL.withLaps(n).withEnding(1)).orElse(PlaySetup.USUAL);
-    String feel = Grooves.nameOf(chart.form().get(0).groove().orElse(Grooves.PLAIN));
+    String groove = Grooves.nameOf(chart.form().get(0).groove().orElse(Grooves.PLAIN));
     CompletableFuture<Music> music =
         CompletableFuture.supplyAsync(() -> music(chart, grooves, chartArguments.backing(chart)));
     Performance performance =
         new Performance(
-            Arrangement.of(chart, chartArguments.leftHanded, feel, music, showMe),
+            Arrangement.of(chart, chartArguments.leftHanded, groove, music, showMe),
             ramp,
             (lap, listener, say) -> output.open(lap, setup, listener, say),
             in.map(PlayCommand::pedals).orElse(keys -> () -> {}),

@@ -13,10 +13,9 @@ import java.util.Map;
  * @param use when it is played
  * @param size how much of a fill it is
  * @param beats how long it lasts, in beats of the meter, up to the bar line
- * @param lanes for each percussion key the signs of its strokes; in a groove for any meter one cell
- *     of two signs for each beat
+ * @param lanes for each percussion key its strokes
  */
-public record Fill(PatternUse use, Size size, int beats, Map<Integer, String> lanes) {
+public record Fill(PatternUse use, Size size, int beats, Map<Integer, FillLine> lanes) {
   /** How much of a fill it is. */
   public enum Size {
     /** Within a section. */
@@ -43,23 +42,15 @@ public record Fill(PatternUse use, Size size, int beats, Map<Integer, String> la
   /** Its strokes, onsets in quarter notes from the bar line. */
   public List<Note> strokes(Meter meter) {
     return lanes.entrySet().stream()
-        .flatMap(lane -> strokes(lane.getKey(), lane.getValue(), meter).stream())
+        .flatMap(lane -> strokes(lane.getKey(), lane.getValue().signs(meter), meter).stream())
         .sorted()
         .toList();
   }
 
   private List<Note> strokes(int key, String signs, Meter meter) {
-    String own = signs;
-    if (signs.indexOf(' ') >= 0) {
-      StringBuilder fitted = new StringBuilder();
-      List<String> cells = List.of(signs.split(" "));
-      int skipped = Math.max(0, cells.size() - meter.beatsPerBar());
-      cells.stream().skip(skipped).forEach(cell -> fitted.append(StepLine.fitted(cell, meter)));
-      own = fitted.toString();
-    }
-    Beats step = length(meter).dividedBy(own.length());
+    Beats step = length(meter).dividedBy(signs.length());
     Beats start = start(meter);
-    return DrumLane.strokes(own, key, step, StrokeSign.VELOCITIES).stream()
+    return DrumLane.strokes(signs, key, step, StrokeSign.VELOCITIES).stream()
         .map(note -> note.withOnset(note.onset().plus(start)))
         .toList();
   }

@@ -2,6 +2,7 @@ package hingetone.groove;
 
 import hingetone.groove.GrooveValues.Range;
 import hingetone.score.GeneralMidi;
+import hingetone.score.Role;
 import hingetone.score.Sound;
 import hingetone.text.reading.Problems;
 import hingetone.text.reading.Reading;
@@ -96,14 +97,14 @@ public final class GrooveReader {
   }
 
   private Human human(GrooveFields fields) {
-    Map<Integer, Integer> late = new HashMap<>();
+    Map<Human.Lane, Integer> late = new HashMap<>();
     String expected = "I expected lanes and milliseconds, as in acoustic snare: 4 ms.";
     for (Yaml.Entry entry : fields.entries(GrooveKey.LATE, expected)) {
       Optional<Integer> millis =
           entry.value() instanceof Yaml.Text text
               ? GrooveValues.whole(text.value().strip(), "ms", -MOST_MILLIS_LATE, MOST_MILLIS_LATE)
               : Optional.empty();
-      Optional<Integer> lane = lane(entry.key());
+      Optional<Human.Lane> lane = lane(entry.key());
       if (millis.isEmpty()) {
         problems.add(
             entry.value() instanceof Yaml.Text text && text.isEmpty()
@@ -121,11 +122,12 @@ public final class GrooveReader {
         late);
   }
 
-  private Optional<Integer> lane(Yaml.Text lane) {
+  private Optional<Human.Lane> lane(Yaml.Text lane) {
     return switch (lane.value()) {
-      case "bass" -> Optional.of(Human.BASS);
-      case "chords" -> Optional.of(Human.CHORDS);
-      default -> PatternReader.percussion(problems, lane);
+      case "bass" -> Optional.of(Human.Lane.of(Role.BASS, 0));
+      case "chords" -> Optional.of(Human.Lane.of(Role.CHORDS, 0));
+      default ->
+          PatternReader.percussion(problems, lane).map(key -> Human.Lane.of(Role.DRUMS, key));
     };
   }
 

@@ -1,5 +1,6 @@
 package hingetone.groove;
 
+import hingetone.score.Role;
 import java.util.Map;
 
 /**
@@ -8,24 +9,31 @@ import java.util.Map;
  * @param timingMillis how far a note may lie from its place, either way
  * @param touch how much a stroke's velocity may differ, either way
  * @param lateMillis how much later than the beat a lane is played by habit; negative where it
- *     pushes. Keys are percussion keys, {@link #BASS} and {@link #CHORDS}
+ *     pushes
  */
-public record Human(int timingMillis, int touch, Map<Integer, Integer> lateMillis) {
-  /** The key of the bass in {@link #lateMillis}. */
-  public static final int BASS = -1;
-
-  /** The key of the chord part in {@link #lateMillis}. */
-  public static final int CHORDS = -2;
-
+public record Human(int timingMillis, int touch, Map<Lane, Integer> lateMillis) {
   /** Exactly in place, every stroke as drawn. */
   public static final Human EXACT = new Human(0, 0, Map.of());
+
+  /**
+   * What has a habit of its own: the bass, the chord part, or one of the drums.
+   *
+   * @param role who plays it
+   * @param drum its percussion key; 0 but for drums
+   */
+  public record Lane(Role role, int drum) {
+    /** The lane that a note of a part belongs to. */
+    public static Lane of(Role role, int key) {
+      return new Lane(role, role == Role.DRUMS ? key : 0);
+    }
+  }
 
   public Human {
     lateMillis = Map.copyOf(lateMillis);
   }
 
   /** How late a lane is, in milliseconds; 0 where nothing is said. */
-  public int late(int lane) {
+  public int late(Lane lane) {
     return lateMillis.getOrDefault(lane, 0);
   }
 }

@@ -1,5 +1,6 @@
 package hingetone.groove;
 
+import hingetone.score.Fullness;
 import hingetone.score.GeneralMidi;
 import hingetone.text.Quote;
 import hingetone.text.Suggestion;
@@ -94,7 +95,7 @@ final class PatternReader {
                       fields.place(GrooveKey.BEATS),
                       "a fill longer than its bar",
                       "A bar of " + meter + " has " + meter.beatsPerBar() + " beats."));
-      fills.add(new Fill(use, size, beats, lanes(fields, signs -> fillSigns(signs, beats))));
+      fills.add(new Fill(use, size, beats, lanes(fields, signs -> fillLine(signs, beats))));
     }
     return fills;
   }
@@ -160,7 +161,7 @@ final class PatternReader {
             GrooveKey.DRAWN_FOR,
             text -> Meter.parse(text).filter(this::isOwn),
             "one of the groove's own meters");
-    return new PatternUse(weight, meter, fields.choice(GrooveKey.BAND, Thickness.values()));
+    return new PatternUse(weight, meter, fields.choice(GrooveKey.BAND, Fullness.values()));
   }
 
   private boolean isOwn(Meter meter) {
@@ -206,14 +207,14 @@ final class PatternReader {
     return Optional.empty();
   }
 
-  private Optional<String> fillSigns(Yaml.Text text, int beats) {
+  private Optional<FillLine> fillLine(Yaml.Text text, int beats) {
     Word whole = new Word(source(text), text.inner());
     if (!areKnown(whole, DRUM_SIGNS)) {
       return Optional.empty();
     }
     if (!isForAny()) {
       return meters.isEmpty() || fits(whole, beats, beats == 1 ? "1 beat" : beats + " beats")
-          ? Optional.of(withoutSpaces(whole))
+          ? Optional.of(new FillLine(List.of(withoutSpaces(whole)), false))
           : Optional.empty();
     }
     List<Word> cells = text.words(problems.source(), CELL);
@@ -224,8 +225,7 @@ final class PatternReader {
           "For " + beats + (beats == 1 ? " beat" : " beats") + " I expected as many, as in x. xx");
       return Optional.empty();
     }
-    // A space at the end tells cells from steps where there is only one.
-    return Optional.of(String.join(" ", cells.stream().map(Word::text).toList()) + " ");
+    return Optional.of(new FillLine(cells.stream().map(Word::text).toList(), true));
   }
 
   private String source(Yaml.Text text) {

@@ -1,5 +1,6 @@
 package hingetone.groove;
 
+import hingetone.score.Fullness;
 import hingetone.time.Meter;
 import java.util.Optional;
 
@@ -10,9 +11,9 @@ import java.util.Optional;
  * @param meter the meter it is drawn for; empty in a groove that has one meter or fits any
  * @param band the fullness it is meant for; empty for all
  */
-public record PatternUse(int weight, Optional<Meter> meter, Optional<Thickness> band) {
+public record PatternUse(int weight, Optional<Meter> meter, Optional<Fullness> band) {
   /** Whether it is meant for this fullness in particular. */
-  public boolean isMeantFor(Thickness wanted) {
+  public boolean isMeantFor(Fullness wanted) {
     return band.filter(wanted::equals).isPresent();
   }
 

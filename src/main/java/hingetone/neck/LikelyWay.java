@@ -1,12 +1,12 @@
 package hingetone.neck;
 
+import hingetone.path.CheapestPath;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.IntStream;
 
 /**
- * The likeliest way of a line over strings and frets: the one on which the hand moves least, found
- * by dynamic programming (Bellman 1957).
+ * The likeliest way of a line over strings and frets: the one on which the hand moves least.
  *
  * <p>A hand covers four frets; to leave them costs most, to move within them little, low frets are
  * a little likelier than high ones, and what is slid, hammered on or pulled off stays on its string
@@ -47,7 +47,8 @@ public final class LikelyWay {
    * Where each note of each moment lies; a note that the neck does not have makes its moment empty.
    */
   public static List<List<Spot>> over(Fretboard neck, List<Moment> moments) {
-    return new LikelyWay(neck, moments).cheapest();
+    LikelyWay likely = new LikelyWay(neck, moments);
+    return CheapestPath.through(likely.layers, (i, way) -> own(way), likely::step);
   }
 
   private List<List<Spot>> ways(List<Integer> keys) {
@@ -70,51 +71,13 @@ public final class LikelyWay {
     return ways.isEmpty() ? List.of(List.of()) : ways;
   }
 
-  private List<List<Spot>> cheapest() {
-    List<int[]> cameFrom = new ArrayList<>();
-    double[] costs = {0};
-    for (int i = 0; i < layers.size(); i++) {
-      double[] next = new double[layers.get(i).size()];
-      int[] from = new int[next.length];
-      for (int way = 0; way < next.length; way++) {
-        next[way] = Double.MAX_VALUE;
-        for (int before = 0; before < costs.length; before++) {
-          double cost = costs[before] + (i == 0 ? 0 : step(i, before, way));
-          if (cost < next[way]) {
-            next[way] = cost;
-            from[way] = before;
-          }
-        }
-        next[way] += own(layers.get(i).get(way));
-      }
-      cameFrom.add(from);
-      costs = next;
-    }
-    return back(cameFrom, costs);
-  }
-
-  private List<List<Spot>> back(List<int[]> cameFrom, double[] costs) {
-    int way = 0;
-    for (int i = 1; i < costs.length; i++) {
-      way = costs[i] < costs[way] ? i : way;
-    }
-    List<List<Spot>> found = new ArrayList<>();
-    for (int i = layers.size() - 1; i >= 0; i--) {
-      found.add(0, layers.get(i).get(way));
-      way = cameFrom.get(i)[way];
-    }
-    return found;
-  }
-
   private static double own(List<Spot> way) {
     double high = way.stream().mapToInt(Spot::fret).max().orElse(0);
     double low = way.stream().mapToInt(Spot::fret).filter(f -> f > 0).min().orElse((int) high);
     return HIGH_FRET * high + STRETCH * Math.max(0, high - low - HAND);
   }
 
-  private double step(int moment, int before, int way) {
-    List<Spot> from = layers.get(moment - 1).get(before);
-    List<Spot> to = layers.get(moment).get(way);
+  private double step(int moment, List<Spot> from, List<Spot> to) {
     if (from.isEmpty() || to.isEmpty()) {
       return 0;
     }

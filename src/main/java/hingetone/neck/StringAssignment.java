@@ -7,7 +7,8 @@ import java.util.stream.IntStream;
 
 /**
  * Shares consecutive notes out over the strings so that it costs the hand least: the cheapest of
- * all ways, found by working from the highest string back.
+ * all ways, found by working from the highest string back. (No use of {@code CheapestPath}: which
+ * notes are left for a string depends on how many the strings before it took.)
  */
 final class StringAssignment {
   /** Notes on a string at most: those of five frets. */

@@ -40,14 +40,14 @@ final class Leaving {
   }
 
   /** The way into a place of the form in a lap; empty where the key stays, or music starts. */
-  Optional<Way> wayInto(int place, int lap) {
+  Optional<Leave> wayInto(int place, int lap) {
     int lapOfLeaving = place == 0 ? lap - 1 : lap;
     return lapOfLeaving < 1
         ? Optional.empty()
         : departureInto.get(place).map(departure -> way(departure, lapOfLeaving));
   }
 
-  private Way way(int departure, int lap) {
+  private Leave way(int departure, int lap) {
     Section section = left.get(departure);
     if (section.leave().isEmpty()) {
       return byTurns(departure, lap);
@@ -55,15 +55,11 @@ final class Leaving {
     long before = times(section, left.subList(0, departure));
     long timesLeft = (lap - 1L) * times(section, left) + before;
     Leave stated = section.leave().get((int) (timesLeft % section.leave().size()));
-    return switch (stated) {
-      case RUN -> Way.RUN;
-      case HOLD -> Way.HOLD;
-      case EITHER -> byTurns(departure, lap);
-    };
+    return stated == Leave.EITHER ? byTurns(departure, lap) : stated;
   }
 
-  private Way byTurns(int departure, int lap) {
-    return (departure + lap + offset) % 2 == 0 ? Way.RUN : Way.HOLD;
+  private Leave byTurns(int departure, int lap) {
+    return (departure + lap + offset) % 2 == 0 ? Leave.RUN : Leave.HOLD;
   }
 
   private static long times(Section section, List<Section> sections) {

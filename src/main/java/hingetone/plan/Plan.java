@@ -2,6 +2,7 @@ package hingetone.plan;
 
 import hingetone.chart.Chart;
 import hingetone.chart.Form;
+import hingetone.chart.Leave;
 import hingetone.chart.PhraseTurn.Role;
 import hingetone.time.Beats;
 import hingetone.time.Position;
@@ -149,7 +150,7 @@ public final class Plan {
    * A crossing belongs to the phrase that goes over its line: the one that lands on it, its pickup
    * before it, or else the one that rings over it.
    */
-  private Optional<Way> crossing(int i, int lap) {
+  private Optional<Leave> crossing(int i, int lap) {
     if (places.opensOnLine(i)) {
       return leaving.wayInto(places.turn(i).place(), lap);
     }

@@ -1,5 +1,6 @@
 package hingetone.plan;
 
+import hingetone.chart.Leave;
 import hingetone.chart.PhraseTurn.Role;
 import hingetone.time.Position;
 import java.util.Optional;
@@ -35,7 +36,7 @@ public record Prompt(
     Position speakFrom,
     Position landOn,
     Position stopBy,
-    Optional<Way> crossing) {
+    Optional<Leave> crossing) {
 
   public Prompt {
     if (speakFrom.compareTo(landOn) > 0 || landOn.compareTo(stopBy) >= 0) {

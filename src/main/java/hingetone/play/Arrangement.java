@@ -21,7 +21,7 @@ import java.util.stream.Collectors;
 /**
  * What is played and shown: a chart in a groove, with the example phrases chosen.
  *
- * @param feel the groove's name
+ * @param groove the groove's name
  * @param music makes the laps, when it is ready; the picture does not wait for it
  * @param shown which example phrases the machine plays
  * @param shownFrom the place from which the next crossing is counted
@@ -29,7 +29,7 @@ import java.util.stream.Collectors;
 public record Arrangement(
     Chart chart,
     boolean leftHanded,
-    String feel,
+    String groove,
     CompletableFuture<Music> music,
     Optional<ExampleChoice> shown,
     Position shownFrom) {
@@ -37,13 +37,13 @@ public record Arrangement(
   /**
    * A chart's band.
    *
-   * @param feel its groove's name
+   * @param groove its groove's name
    * @param laps makes its laps, with example phrases where some are shown, the next crossing
    *     counted from a place
    * @param next the same chart in the next groove that fits; empty where there is no other
    */
   public record Music(
-      String feel,
+      String groove,
       BiFunction<Optional<ExampleChoice>, Position, LapSource> laps,
       Supplier<Optional<Music>> next) {}
 
@@ -51,16 +51,16 @@ public record Arrangement(
   public static Arrangement of(
       Chart chart,
       boolean leftHanded,
-      String feel,
+      String groove,
       CompletableFuture<Music> music,
       Optional<ExampleChoice> shown) {
     Position top = Position.of(1 - chart.countIn(), 1);
-    return new Arrangement(chart, leftHanded, feel, music, shown, top);
+    return new Arrangement(chart, leftHanded, groove, music, shown, top);
   }
 
   /** With other example phrases, the next crossing counted from a place. */
   Arrangement showing(Optional<ExampleChoice> other, Position from) {
-    return new Arrangement(chart, leftHanded, feel, music, other, from);
+    return new Arrangement(chart, leftHanded, groove, music, other, from);
   }
 
   /** In the next groove that fits; empty where there is no other. Takes its time. */
@@ -74,7 +74,7 @@ public record Arrangement(
                 new Arrangement(
                     chart,
                     leftHanded,
-                    next.feel(),
+                    next.groove(),
                     CompletableFuture.completedFuture(next),
                     shown,
                     shownFrom));
@@ -87,7 +87,7 @@ public record Arrangement(
 
   /** What can be said of the chart at once. */
   ChartFacts sketch() {
-    return FactFinder.sketch(chart.title(), feel, board(), Plan.of(chart, Form.of(chart)));
+    return FactFinder.sketch(chart.title(), groove, board(), Plan.of(chart, Form.of(chart)));
   }
 
   /** All that can be said of the chart, its keys shifted by semitones. */
@@ -96,7 +96,7 @@ public record Arrangement(
     Form bars = Form.of(sounding);
     Ground ground = Ground.of(bars, board());
     Plan plan = Plan.of(sounding, bars).withMachine(machine());
-    return FactFinder.of(chart.title(), feel, ground, plan);
+    return FactFinder.of(chart.title(), groove, ground, plan);
   }
 
   private Fretboard board() {

@@ -1,10 +1,12 @@
 package hingetone.print;
 
 import hingetone.print.NeckPicture.Mark;
+import hingetone.print.NeckPicture.Meaning;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 
 /**
  * Draws a neck as text, lying, string 1 on top, the nut on the left (on the right for a left-handed
@@ -81,7 +83,9 @@ public final class NeckDrawing {
   }
 
   private static TextInk ink(Mark mark) {
-    return mark.stays() ? TextInk.COMMON : mark.ofChord() ? TextInk.CHORD : TextInk.PLAIN;
+    return mark.is(Meaning.STAYS)
+        ? TextInk.COMMON
+        : mark.is(Meaning.OF_CHORD) ? TextInk.CHORD : TextInk.PLAIN;
   }
 
   /**
@@ -91,12 +95,12 @@ public final class NeckDrawing {
    * @param comes whether notes that come with it are drawn
    */
   public static String legend(boolean unicode, boolean stays, boolean comes) {
-    return sign(unicode, false, false, false)
+    return sign(unicode, Set.of())
         + " scale  "
-        + sign(unicode, true, false, false)
+        + sign(unicode, Set.of(Meaning.OF_CHORD))
         + " chord"
-        + (stays ? "  " + sign(unicode, false, true, false) + " stays" : "")
-        + (comes ? "  " + sign(unicode, false, false, true) + " comes" : "");
+        + (stays ? "  " + sign(unicode, Set.of(Meaning.STAYS)) + " stays" : "")
+        + (comes ? "  " + sign(unicode, Set.of(Meaning.COMES)) + " comes" : "");
   }
 
   /** Columns that the drawing takes. */
@@ -127,7 +131,7 @@ public final class NeckDrawing {
     String wire = fret == 0 ? (look.unicode ? "║" : "H") : look.unicode ? "┼" : "|";
     int room = look.cell - 1;
     Optional<Mark> mark = picture.at(string, fret);
-    String text = mark.map(m -> cut(sign(m) + m.label(), room)).orElse("");
+    String text = mark.map(m -> cut(sign(look.unicode, m.meanings()) + m.label(), room)).orElse("");
     // Centred in the cell as the player sees it, so a mirrored one has its odd column elsewhere.
     int before = (room - text.length()) / 2;
     int after = room - text.length() - before;
@@ -170,15 +174,12 @@ public final class NeckDrawing {
     return pieces;
   }
 
-  private String sign(Mark mark) {
-    return sign(look.unicode, mark.ofChord(), mark.stays(), mark.coming());
-  }
-
-  private static String sign(boolean unicode, boolean ofChord, boolean stays, boolean coming) {
-    if (stays) {
+  private static String sign(boolean unicode, Set<Meaning> meanings) {
+    boolean ofChord = meanings.contains(Meaning.OF_CHORD);
+    if (meanings.contains(Meaning.STAYS)) {
       return ofChord ? (unicode ? "◆" : "X") : unicode ? "◇" : "x";
     }
-    if (coming) {
+    if (meanings.contains(Meaning.COMES)) {
       return ofChord ? (unicode ? "▲" : "V") : unicode ? "△" : "v";
     }
     return ofChord ? (unicode ? "●" : "@") : unicode ? "○" : "o";

@@ -4,6 +4,7 @@ import hingetone.neck.Dot;
 import hingetone.neck.Fretboard;
 import hingetone.neck.Shape;
 import hingetone.theory.Chord;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -27,19 +28,29 @@ public record NeckPicture(
    * @param string its string, 1 being the highest
    * @param fret its fret, 0 for the open string
    * @param label what stands there: a scale degree or a note's name as a rule
-   * @param ofChord whether it is a note of the chord
-   * @param stays whether both keys at the next crossing have it
-   * @param coming whether it belongs to the shape to come only
+   * @param meanings what else is to be seen of it
    * @param weight how much it stands out
    */
-  public record Mark(
-      int string,
-      int fret,
-      String label,
-      boolean ofChord,
-      boolean stays,
-      boolean coming,
-      Weight weight) {}
+  public record Mark(int string, int fret, String label, Set<Meaning> meanings, Weight weight) {
+    public Mark {
+      meanings = Set.copyOf(meanings);
+    }
+
+    /** Whether it has a meaning. */
+    public boolean is(Meaning meaning) {
+      return meanings.contains(meaning);
+    }
+  }
+
+  /** What a mark says of its note. */
+  public enum Meaning {
+    /** It is a note of the chord. */
+    OF_CHORD,
+    /** Both keys at the next crossing have it. */
+    STAYS,
+    /** It belongs to the shape to come only. */
+    COMES
+  }
 
   /** How much a mark stands out. */
   public enum Weight {
@@ -73,16 +84,16 @@ public record NeckPicture(
 
   private static Mark mark(Dot dot, Optional<Chord> chord, Set<Integer> common) {
     int chroma = dot.pitch().name().chroma();
+    Set<Meaning> meanings = EnumSet.noneOf(Meaning.class);
     boolean ofChord = chord.flatMap(c -> c.degreeOf(chroma)).isPresent();
-    boolean stays = common.contains(chroma);
-    return new Mark(
-        dot.string(),
-        dot.fret(),
-        dot.degree().toString(),
-        ofChord,
-        stays,
-        false,
-        ofChord ? Weight.STRONG : Weight.PLAIN);
+    if (ofChord) {
+      meanings.add(Meaning.OF_CHORD);
+    }
+    if (common.contains(chroma)) {
+      meanings.add(Meaning.STAYS);
+    }
+    Weight weight = ofChord ? Weight.STRONG : Weight.PLAIN;
+    return new Mark(dot.string(), dot.fret(), dot.degree().toString(), meanings, weight);
   }
 
   Optional<Mark> at(int string, int fret) {

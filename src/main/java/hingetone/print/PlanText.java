@@ -3,10 +3,10 @@ package hingetone.print;
 import hingetone.chart.ChartBar;
 import hingetone.chart.Form;
 import hingetone.chart.Form.Bar;
+import hingetone.chart.Leave;
 import hingetone.plan.Plan;
 import hingetone.plan.Prompt;
 import hingetone.plan.Speaker;
-import hingetone.plan.Way;
 import hingetone.text.Choice;
 import hingetone.time.Beats;
 import hingetone.time.Position;
@@ -93,7 +93,7 @@ public final class PlanText {
     String way =
         prompt
             .crossing()
-            .map(w -> w == Way.RUN ? ", run over the line" : ", hold over the line")
+            .map(w -> w == Leave.RUN ? ", run over the line" : ", hold over the line")
             .orElse("");
     String role = Choice.word(prompt.role());
     return prompt.isRest() ? "rest" : role + " " + prompt.index() + to + again + way + by;

@@ -1,6 +1,7 @@
 package hingetone.screen;
 
 import hingetone.chart.Form;
+import hingetone.neck.Dot;
 import java.util.List;
 import java.util.Optional;
 
@@ -9,7 +10,7 @@ import java.util.Optional;
  * things up.
  *
  * @param title the chart's title
- * @param feel what the band plays: the groove's name
+ * @param groove what the band plays: the groove's name
  * @param form the bars, in the keys that sound
  * @param fits for each bar of the form, for each of its chords, what fits
  * @param crossings the places of the form where the key changes, by bar
@@ -19,7 +20,7 @@ import java.util.Optional;
  */
 public record ChartFacts(
     String title,
-    String feel,
+    String groove,
     Form form,
     List<List<Fit>> fits,
     List<Crossing> crossings,
@@ -34,34 +35,29 @@ public record ChartFacts(
    * @param scale the name of the first choice; empty over no chord
    * @param notes its notes
    * @param also the other choices, best first
-   * @param dots its shape under the hand
+   * @param shape its shape under the hand
    */
   public record Fit(
       List<String> chordNotes,
       String scale,
       List<String> notes,
       List<String> also,
-      List<Dot> dots) {
+      List<ShapeNote> shape) {
     public Fit {
       chordNotes = List.copyOf(chordNotes);
       notes = List.copyOf(notes);
       also = List.copyOf(also);
-      dots = List.copyOf(dots);
+      shape = List.copyOf(shape);
     }
   }
 
   /**
-   * A note on the neck.
+   * A note of a shape under a chord.
    *
-   * @param string its string, 1 being the highest
-   * @param fret its fret from the nut or the capo, 0 for the open string
-   * @param degree the degree of the scale it is
-   * @param note its name
-   * @param chroma its pitch class
+   * @param dot where it lies and what it is
    * @param ofChord whether the chord has it
    */
-  public record Dot(
-      int string, int fret, String degree, String note, int chroma, boolean ofChord) {}
+  public record ShapeNote(Dot dot, boolean ofChord) {}
 
   /**
    * A change of key.
@@ -73,7 +69,7 @@ public record ChartFacts(
    * @param hold how to hold one of them over the line, in a few words; empty where none stays
    * @param run how to run into the new key, in a few words; empty where there is nothing between
    * @param chromas the pitch classes that stay
-   * @param dots the new key's shape that lies nearest
+   * @param shape the new key's shape that lies nearest
    */
   public record Crossing(
       int atBar,
@@ -83,13 +79,13 @@ public record ChartFacts(
       List<String> hold,
       List<String> run,
       List<Integer> chromas,
-      List<Dot> dots) {
+      List<ShapeNote> shape) {
     public Crossing {
       common = List.copyOf(common);
       hold = List.copyOf(hold);
       run = List.copyOf(run);
       chromas = List.copyOf(chromas);
-      dots = List.copyOf(dots);
+      shape = List.copyOf(shape);
     }
   }
 

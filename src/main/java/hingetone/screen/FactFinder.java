@@ -3,7 +3,6 @@ package hingetone.screen;
 import hingetone.chart.ChartBar.Slot;
 import hingetone.chart.Form;
 import hingetone.chart.Form.Bar;
-import hingetone.chart.Leave;
 import hingetone.ground.Ground;
 import hingetone.ground.scales.FittingScale;
 import hingetone.ground.ways.Crossing;
@@ -18,9 +17,8 @@ import hingetone.plan.Plan;
 import hingetone.plan.Prompt;
 import hingetone.plan.ReturnEnding;
 import hingetone.plan.Speaker;
-import hingetone.plan.Way;
-import hingetone.screen.ChartFacts.Dot;
 import hingetone.screen.ChartFacts.Fit;
+import hingetone.screen.ChartFacts.ShapeNote;
 import hingetone.theory.Chord;
 import hingetone.theory.NoteName;
 import hingetone.theory.Pitch;
@@ -39,7 +37,7 @@ public final class FactFinder {
 
   private final Form form;
   private final Ground ground;
-  private final List<Dot> all = new ArrayList<>();
+  private final List<ShapeNote> all = new ArrayList<>();
 
   private FactFinder(Ground ground) {
     this.form = ground.form();
@@ -50,30 +48,38 @@ public final class FactFinder {
    * The facts of a chart.
    *
    * @param title its title
-   * @param feel the name of its groove
+   * @param groove the name of its groove
    * @param ground what lies under the hand
    * @param plan who speaks when
    */
-  public static ChartFacts of(String title, String feel, Ground ground, Plan plan) {
-    FactFinder survey = new FactFinder(ground);
-    List<List<Fit>> fits = survey.form.bars().stream().map(survey::fits).toList();
+  public static ChartFacts of(String title, String groove, Ground ground, Plan plan) {
+    FactFinder finder = new FactFinder(ground);
+    List<List<Fit>> fits = finder.form.bars().stream().map(finder::fits).toList();
     List<ChartFacts.Crossing> crossings =
-        ground.crossings().stream().map(survey::crossing).toList();
+        ground.crossings().stream().map(finder::crossing).toList();
     return new ChartFacts(
-        title, feel, survey.form, fits, crossings, turnarounds(ground), turns(plan), survey.neck());
+        title,
+        groove,
+        finder.form,
+        fits,
+        crossings,
+        turnarounds(ground),
+        turns(plan),
+        finder.neck());
   }
 
   /**
    * The facts that need no thought: chords, bars and turns over the keys' pentatonics, without
    * shapes or crossings. They are shown until the others are there.
    */
-  public static ChartFacts sketch(String title, String feel, Fretboard board, Plan plan) {
+  public static ChartFacts sketch(String title, String groove, Fretboard board, Plan plan) {
     List<List<Fit>> fits =
         plan.form().bars().stream()
             .map(bar -> Collections.nCopies(bar.chords().chords().size(), plainFit(bar)))
             .toList();
     ChartFacts.Neck neck = neck(board, 5, 12);
-    return new ChartFacts(title, feel, plan.form(), fits, List.of(), List.of(), turns(plan), neck);
+    return new ChartFacts(
+        title, groove, plan.form(), fits, List.of(), List.of(), turns(plan), neck);
   }
 
   private static Fit plainFit(Bar bar) {
@@ -94,8 +100,12 @@ public final class FactFinder {
   }
 
   private ChartFacts.Neck neck() {
-    int low = all.stream().mapToInt(Dot::fret).min().orElse(0);
-    int high = all.stream().mapToInt(Dot::fret).max().orElse(ground.fretboard().lastFret());
+    int low = all.stream().mapToInt(note -> note.dot().fret()).min().orElse(0);
+    int high =
+        all.stream()
+            .mapToInt(note -> note.dot().fret())
+            .max()
+            .orElse(ground.fretboard().lastFret());
     return neck(ground.fretboard(), low, high);
   }
 
@@ -113,7 +123,7 @@ public final class FactFinder {
 
   private Fit fit(Bar bar, Slot slot) {
     List<FittingScale> scales = ground.scalesAt(bar.number(), slot.beat());
-    List<Dot> dots = dots(ground.shapeAt(bar.number(), slot.beat()), slot.chord());
+    List<ShapeNote> dots = dots(ground.shapeAt(bar.number(), slot.beat()), slot.chord());
     return new Fit(
         slot.chord().map(chord -> names(chord.notes())).orElse(List.of()),
         scales.get(0).scale().toString(),
@@ -122,20 +132,16 @@ public final class FactFinder {
         dots);
   }
 
-  private List<Dot> dots(Shape shape, Optional<Chord> chord) {
-    List<Dot> dots =
+  private List<ShapeNote> dots(Shape shape, Optional<Chord> chord) {
+    List<ShapeNote> dots =
         shape.dots().stream()
             .map(
-                dot -> {
-                  int chroma = dot.pitch().name().chroma();
-                  return new Dot(
-                      dot.string(),
-                      dot.fret(),
-                      dot.degree().toString(),
-                      dot.pitch().name().simplified().toString(),
-                      chroma,
-                      chord.filter(c -> c.degreeOf(chroma).isPresent()).isPresent());
-                })
+                dot ->
+                    new ShapeNote(
+                        dot,
+                        chord
+                            .filter(c -> c.degreeOf(dot.pitch().name().chroma()).isPresent())
+                            .isPresent()))
             .toList();
     all.addAll(dots);
     return dots;
@@ -202,10 +208,9 @@ public final class FactFinder {
   }
 
   private static String spots(Run.Step step) {
-    String strings =
-        step.spots().stream().map(s -> s.string() + "").distinct().collect(Collectors.joining(" "));
-    boolean several = strings.contains(" ");
-    return (several ? "strings " : "string ") + strings + " " + frets(step);
+    List<String> strings = step.spots().stream().map(s -> s.string() + "").distinct().toList();
+    String word = strings.size() > 1 ? "strings " : "string ";
+    return word + String.join(" ", strings) + " " + frets(step);
   }
 
   private static String frets(Run.Step step) {
@@ -231,6 +236,6 @@ public final class FactFinder {
         prompt.speakFrom(),
         prompt.landOn(),
         prompt.stopBy(),
-        prompt.crossing().map(way -> way == Way.RUN ? Leave.RUN : Leave.HOLD));
+        prompt.crossing());
   }
 }

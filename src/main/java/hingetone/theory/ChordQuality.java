@@ -146,6 +146,11 @@ public record ChordQuality(String suffix, List<String> aliases, List<Interval> i
     return intervals.stream().anyMatch(i -> Math.floorMod(i.semitones(), 12) == semitones);
   }
 
+  /** Whether it is a root and a fifth, neither major nor minor. */
+  public boolean isPowerChord() {
+    return intervals.equals(List.of(Interval.UNISON, Interval.FIFTH));
+  }
+
   @Override
   public String toString() {
     return suffix;

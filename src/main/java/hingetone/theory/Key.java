@@ -39,6 +39,11 @@ public record Key(NoteName tonic, ScaleType mode) {
     return new Scale(tonic, mode);
   }
 
+  /** Whether it is a blues key, in which major and minor stand side by side. */
+  public boolean isBlues() {
+    return mode.equals(ScaleType.named("blues"));
+  }
+
   /** Whether the third above the tonic is minor. */
   public boolean isMinor() {
     return mode.intervals().contains(Interval.MINOR_THIRD);

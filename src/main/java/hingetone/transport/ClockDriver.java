@@ -6,10 +6,8 @@ import hingetone.sequencer.MessageSink;
 import hingetone.sequencer.SequencerEvent;
 import hingetone.sequencer.Timeline;
 import hingetone.time.Clock;
-import hingetone.time.Playhead;
 import java.util.Queue;
 import java.util.concurrent.locks.LockSupport;
-import java.util.function.Consumer;
 import javax.sound.midi.ShortMessage;
 
 /**
@@ -32,18 +30,10 @@ final class ClockDriver implements Driver {
    *
    * @param latencyNanos how much later than it is sent a note is heard
    */
-  ClockDriver(
-      Timeline timeline,
-      Playhead playhead,
-      Queue<Command> commands,
-      Clock clock,
-      Deadline deadline,
-      PortOutput port,
-      long latencyNanos,
-      Consumer<SequencerEvent> listener) {
-    this.timeline = timeline;
-    this.commands = commands;
-    this.clock = clock;
+  ClockDriver(Playback playback, Deadline deadline, PortOutput port, long latencyNanos) {
+    this.timeline = playback.timeline();
+    this.commands = playback.commands();
+    this.clock = playback.clock();
     this.deadline = deadline;
     this.port = port;
     this.origin = clock.nanos();
@@ -56,10 +46,10 @@ final class ClockDriver implements Driver {
 
           @Override
           public void tell(SequencerEvent moment) {
-            listener.accept(moment);
+            playback.listener().accept(moment);
           }
         };
-    playhead.hearAfter(origin + latencyNanos);
+    playback.playhead().hearAfter(origin + latencyNanos);
   }
 
   @Override

@@ -52,21 +52,14 @@ final class SoundDriver implements Driver {
   private int underruns;
   private volatile boolean ended;
 
-  SoundDriver(
-      Timeline timeline,
-      Playhead playhead,
-      Queue<Command> commands,
-      Clock clock,
-      Synthesizer synthesizer,
-      OutputLine line,
-      Consumer<SequencerEvent> listener) {
-    this.timeline = timeline;
-    this.playhead = playhead;
-    this.commands = commands;
-    this.clock = clock;
+  SoundDriver(Playback playback, Synthesizer synthesizer, OutputLine line) {
+    this.timeline = playback.timeline();
+    this.playhead = playback.playhead();
+    this.commands = playback.commands();
+    this.clock = playback.clock();
     this.synthesizer = synthesizer;
     this.line = line;
-    this.listener = listener;
+    this.listener = playback.listener();
     this.rate = synthesizer.sampleRate();
     this.frames = synthesizer.blockFrames();
     this.block = new float[2 * frames];

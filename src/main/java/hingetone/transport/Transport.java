@@ -53,12 +53,12 @@ public final class Transport implements AutoCloseable {
       Consumer<SequencerEvent> listener,
       PlaySetup setup,
       boolean port,
-      Function<Transport, Driver> driver) {
+      Function<Playback, Driver> driver) {
     this.worker = lapWorker();
     this.laps = new ReadyLaps(source, prepare, listener, worker);
     ClockSignals signals = new ClockSignals(port && setup.midiClock());
     this.timeline = new Timeline(laps, setup, signals, port, playhead);
-    this.driver = driver.apply(this);
+    this.driver = driver.apply(new Playback(timeline, playhead, commands, Clock.SYSTEM, listener));
     this.thread = daemon(this.driver, "sequencer");
     thread.setPriority(Thread.MAX_PRIORITY);
     thread.start();
@@ -99,9 +99,7 @@ public final class Transport implements AutoCloseable {
         listener,
         setup,
         false,
-        t ->
-            new SoundDriver(
-                t.timeline, t.playhead, t.commands, Clock.SYSTEM, synthesizer, line, listener));
+        playback -> new SoundDriver(playback, synthesizer, line));
   }
 
   /**
@@ -144,16 +142,7 @@ public final class Transport implements AutoCloseable {
         listener,
         setup,
         true,
-        t ->
-            new ClockDriver(
-                t.timeline,
-                t.playhead,
-                t.commands,
-                Clock.SYSTEM,
-                deadline,
-                output,
-                latencyMillis * 1_000_000L,
-                listener));
+        playback -> new ClockDriver(playback, deadline, output, latencyMillis * 1_000_000L));
   }
 
   /** Makes a live change; changes take effect in the order they are sent. */

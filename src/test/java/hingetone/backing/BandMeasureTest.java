@@ -76,7 +76,7 @@ class BandMeasureTest {
     Human human = groove.human();
     for (Role role : List.of(Role.DRUMS, Role.BASS, Role.CHORDS)) {
       for (Note note : backing.lap(1).part(role).orElseThrow().notes()) {
-        int lane = role == Role.BASS ? Human.BASS : role == Role.CHORDS ? Human.CHORDS : note.key();
+        Human.Lane lane = Human.Lane.of(role, note.key());
         int strum = role == Role.CHORDS ? groove.chords().strumMillis() : 0;
         assertThat(note.offsetMicros() - 1000L * human.late(lane))
             .isBetween(-1000L * human.timingMillis(), 1000L * (human.timingMillis() + strum));

@@ -146,7 +146,7 @@ final class ExportMeasure {
                 .findFirst()
                 .orElseThrow();
         left.remove(place);
-        int lane = role == Role.BASS ? Human.BASS : role == Role.CHORDS ? Human.CHORDS : note.key();
+        Human.Lane lane = Human.Lane.of(role, note.key());
         double off = (note.offsetMicros() - place.offsetMicros()) / 1000.0 - human.late(lane);
         if (role == Role.CHORDS) {
           mostStrum = Math.max(mostStrum, off - human.timingMillis());

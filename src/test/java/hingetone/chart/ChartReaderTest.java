@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import hingetone.chart.PhraseTurn.Role;
 import hingetone.neck.Tuning;
+import hingetone.score.Fullness;
 import hingetone.score.Note;
 import hingetone.text.reading.Diagnostic;
 import hingetone.text.reading.Reading;
@@ -82,7 +83,7 @@ class ChartReaderTest {
     assertThat(section.tempo()).isEqualTo(Tempo.of(100));
     assertThat(section.meter()).isEqualTo(Meter.COMMON);
     assertThat(section.groove()).isEmpty();
-    assertThat(section.band()).isEqualTo(Band.NORMAL);
+    assertThat(section.band()).isEqualTo(Fullness.NORMAL);
     assertThat(section.swing()).isEmpty();
     assertThat(section.phrases()).isEmpty();
     assertThat(section.leave()).isEmpty();
@@ -126,13 +127,13 @@ class ChartReaderTest {
     Section high = chart.form().get(1);
     assertThat(low.meter()).isEqualTo(Meter.of(3, 4));
     assertThat(low.tempo()).isEqualTo(Tempo.of(90));
-    assertThat(low.band()).isEqualTo(Band.LIGHT);
+    assertThat(low.band()).isEqualTo(Fullness.LIGHT);
     assertThat(low.swing()).contains(60);
     assertThat(low.pickup()).isEqualTo(Beats.ONE);
     assertThat(high.meter()).isEqualTo(Meter.of(7, 8).withGrouping(3, 2, 2));
     assertThat(high.tempo()).hasToString("120.5");
     assertThat(high.groove()).contains("gravel-road");
-    assertThat(high.band()).isEqualTo(Band.FULL);
+    assertThat(high.band()).isEqualTo(Fullness.FULL);
     assertThat(high.swing()).contains(55);
     assertThat(high.pickup()).isEqualTo(Beats.of(2));
   }

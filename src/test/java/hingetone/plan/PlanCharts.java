@@ -1,6 +1,5 @@
 package hingetone.plan;
 
-import hingetone.chart.Band;
 import hingetone.chart.Chart;
 import hingetone.chart.ChartBar;
 import hingetone.chart.Leave;
@@ -8,6 +7,7 @@ import hingetone.chart.PhraseTurn;
 import hingetone.chart.PhraseTurn.Role;
 import hingetone.chart.Section;
 import hingetone.neck.Tuning;
+import hingetone.score.Fullness;
 import hingetone.theory.Chord;
 import hingetone.theory.Key;
 import hingetone.time.Beats;
@@ -38,7 +38,7 @@ public final class PlanCharts {
         itsMeter,
         Tempo.of(112),
         Optional.empty(),
-        Band.NORMAL,
+        Fullness.NORMAL,
         Optional.empty(),
         bars,
         turns(phrases),

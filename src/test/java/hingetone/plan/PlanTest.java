@@ -107,10 +107,11 @@ class PlanTest {
   void a_section_is_left_in_the_ways_its_list_says_by_turns() {
     Plan plan = plan(leaving(LOW, Leave.RUN, Leave.HOLD), leaving(HIGH, Leave.HOLD));
     assertThat(Stream.of(1, 2, 3).map(lap -> crossings(plan, lap)))
-        .containsExactly(List.of(Way.RUN), List.of(Way.HOLD, Way.HOLD), List.of(Way.HOLD, Way.RUN));
+        .containsExactly(
+            List.of(Leave.RUN), List.of(Leave.HOLD, Leave.HOLD), List.of(Leave.HOLD, Leave.RUN));
   }
 
-  private static List<Way> crossings(Plan plan, int lap) {
+  private static List<Leave> crossings(Plan plan, int lap) {
     return plan.promptsOfLap(lap).stream().flatMap(p -> p.crossing().stream()).toList();
   }
 

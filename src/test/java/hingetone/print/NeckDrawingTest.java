@@ -7,6 +7,7 @@ import hingetone.neck.Shape;
 import hingetone.neck.Shapes;
 import hingetone.neck.Tuning;
 import hingetone.print.NeckDrawing.Look;
+import hingetone.print.NeckPicture.Meaning;
 import hingetone.theory.Chord;
 import hingetone.theory.Scale;
 import java.util.List;
@@ -71,8 +72,9 @@ class NeckDrawingTest {
             6,
             8,
             List.of(
-                new NeckPicture.Mark(1, 6, "1", true, false, true, NeckPicture.Weight.FAINT),
-                new NeckPicture.Mark(1, 8, "2", false, false, true, NeckPicture.Weight.STRONG)));
+                new NeckPicture.Mark(
+                    1, 6, "1", Set.of(Meaning.OF_CHORD, Meaning.COMES), NeckPicture.Weight.FAINT),
+                new NeckPicture.Mark(1, 8, "2", Set.of(Meaning.COMES), NeckPicture.Weight.STRONG)));
     assertThat(NeckDrawing.lines(picture, new Look(true, 5)).get(0).plain())
         .isEqualTo("E  ─▲1─┼────┼─△2─┼");
   }

@@ -5,17 +5,21 @@ import hingetone.chart.ChartBar.Slot;
 import hingetone.chart.ChartReader;
 import hingetone.chart.Form;
 import hingetone.chart.Form.Bar;
+import hingetone.neck.Dot;
+import hingetone.neck.Spot;
 import hingetone.plan.Plan;
 import hingetone.screen.ChartFacts.Crossing;
-import hingetone.screen.ChartFacts.Dot;
 import hingetone.screen.ChartFacts.Fit;
 import hingetone.screen.ChartFacts.Neck;
+import hingetone.screen.ChartFacts.ShapeNote;
 import hingetone.screen.picture.Size;
 import hingetone.screen.view.View;
 import hingetone.text.reading.Source;
 import hingetone.theory.Chord;
+import hingetone.theory.Interval;
 import hingetone.theory.Key;
 import hingetone.theory.NoteName;
+import hingetone.theory.Pitch;
 import hingetone.theory.Scale;
 import hingetone.time.Beats;
 import hingetone.time.Position;
@@ -103,21 +107,21 @@ public final class Examples {
         scale.toString(),
         notes,
         List.of(key.tonic() + " dorian"),
-        dots(scale, slot.chord(), shift));
+        shape(scale, slot.chord(), shift));
   }
 
-  static List<Dot> dots(Scale scale, Optional<Chord> chord, int shift) {
-    List<Dot> dots = new ArrayList<>();
+  static List<ShapeNote> shape(Scale scale, Optional<Chord> chord, int shift) {
+    List<ShapeNote> shape = new ArrayList<>();
     for (int string = 1; string <= 6; string++) {
       for (int fret : FROM_THE_MINOR_THIRD[string - 1]) {
         int chroma = (OPEN[string - 1] + fret + shift) % 12;
-        String degree = scale.degreeOf(chroma).orElseThrow().toString();
-        String note = scale.tonic().plus(scale.degreeOf(chroma).orElseThrow()).toString();
+        Interval degree = scale.degreeOf(chroma).orElseThrow();
+        Pitch pitch = new Pitch(scale.tonic().plus(degree), 4);
         boolean ofChord = chord.filter(c -> c.degreeOf(chroma).isPresent()).isPresent();
-        dots.add(new Dot(string, fret + shift, degree, note, chroma, ofChord));
+        shape.add(new ShapeNote(new Dot(new Spot(string, fret + shift), degree, pitch), ofChord));
       }
     }
-    return dots;
+    return shape;
   }
 
   private static Crossing crossing(int at, String from, String to, String hold, int shift) {
@@ -130,7 +134,7 @@ public final class Examples {
         List.of(hold),
         List.of("strings 3 and 2 from frets 4 and 5 up by single frets"),
         List.of(2, 7),
-        dots(scale, Chord.parse(shift == 0 ? "Em7" : "Gm7"), shift));
+        shape(scale, Chord.parse(shift == 0 ? "Em7" : "Gm7"), shift));
   }
 
   /** Before anything has happened. */

@@ -48,14 +48,10 @@ class ClockDriverTest {
     Timeline timeline =
         new Timeline(laps, setup, new ClockSignals(setup.midiClock()), true, playhead);
     return new ClockDriver(
-        timeline,
-        playhead,
-        commands,
-        () -> now,
+        new Playback(timeline, playhead, commands, () -> now, moments::add),
         (nanos, woken) -> {},
         output,
-        20_000_000,
-        moments::add);
+        20_000_000);
   }
 
   /** Turns whenever the driver wants to be turned, up to so many milliseconds from now. */

@@ -71,13 +71,10 @@ class SoundDriverTest {
     blockFrames = synthesizer.blockFrames();
     driver =
         new SoundDriver(
-            timeline,
-            playhead,
-            commands,
-            () -> Math.round(frames * 1e9 / RATE),
+            new Playback(
+                timeline, playhead, commands, () -> Math.round(frames * 1e9 / RATE), moments::add),
             synthesizer,
-            line,
-            moments::add);
+            line);
   }
 
   private void turn() {

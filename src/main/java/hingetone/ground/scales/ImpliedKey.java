@@ -46,7 +46,7 @@ public record ImpliedKey(Key key, double weight, Role role) {
    * stand side by side, until a chord has the minor third and not the major one.
    */
   static Set<Integer> field(Key key, List<NoteName> chordTones) {
-    if (key.mode().name().equals("blues")) {
+    if (key.isBlues()) {
       return blues(key, chordTones);
     }
     Set<Integer> sounding = chromas(chordTones.stream());

@@ -184,9 +184,9 @@ public final class ScaleChoice {
   /** Whether a blues key's own scale has all of a scale: what sounds over the whole blues. */
   private boolean isBluesOwn(Scale scale) {
     return setting.homes().stream()
-        .map(home -> home.key().scale())
-        .filter(own -> own.type().name().equals("blues"))
-        .anyMatch(own -> scale.notes().stream().allMatch(own::contains));
+        .map(ImpliedKey::key)
+        .filter(Key::isBlues)
+        .anyMatch(key -> scale.notes().stream().allMatch(key.scale()::contains));
   }
 
   private static double chordToneWeight(Interval interval) {

@@ -9,7 +9,8 @@ import java.util.Optional;
 
 /**
  * The likeliest way through the pitch candidates of frame after frame (Viterbi), a fixed number of
- * frames late, so that it needs no more memory for a long sound.
+ * frames late, so that it needs no more memory for a long sound (for which {@code CheapestPath}
+ * would have to see its end).
  *
  * <p>A step within a pitch costs by its size up to the cost of a new note; silence costs what the
  * candidates leave unsaid.

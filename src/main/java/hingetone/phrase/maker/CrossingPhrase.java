@@ -1,12 +1,12 @@
 package hingetone.phrase.maker;
 
+import hingetone.chart.Leave;
 import hingetone.ground.ways.Crossing;
 import hingetone.ground.ways.Hold;
 import hingetone.ground.ways.Run;
 import hingetone.phrase.Tone;
 import hingetone.phrase.maker.Melody.Blank;
 import hingetone.plan.Prompt;
-import hingetone.plan.Way;
 import hingetone.theory.Pitch;
 import hingetone.time.Beats;
 import hingetone.time.Meter;
@@ -48,7 +48,7 @@ record CrossingPhrase(List<Blank> blanks, List<Tone> beside, String why) {
     Crossing crossing = bench.ground().nextCrossing(before).orElseThrow();
     Beats at = bench.harmony().form().startOf(crossing.atBar());
     Beats line = at.minus(task.space().landing());
-    return prompt.crossing().get() == Way.HOLD
+    return prompt.crossing().get() == Leave.HOLD
         ? hold(bench, task, crossing, line)
         : run(bench, task, crossing, line);
   }

@@ -8,8 +8,9 @@ import java.util.List;
  * by step, a leap turned back from, no wobbling between two notes, passing notes left by step.
  *
  * <p>The best of all melodies is found by dynamic programming over pairs of neighbouring notes, so
- * that each move can be judged together with the one before it. Costs are added up; the table of
- * moves is the one place where taste is set.
+ * that each move can be judged together with the one before it. (As layers of pairs for {@code
+ * CheapestPath} each step would try all pairs against all, most of which do not join.) Costs are
+ * added up; the table of moves is the one place where taste is set.
  */
 final class MelodySearch {
   /** A cost that rules a note out. */

@@ -42,15 +42,11 @@ record PhraseHarmony(Form form) {
     if (chord.isEmpty()) {
       return chromas(Stream.of(0, keyAt(time).isMinor() ? 3 : 4, 7), keyAt(time).tonic());
     }
-    boolean riff = barAt(time).section().riff().isPresent() || !hasThird(chord.get());
+    boolean riff = barAt(time).section().riff().isPresent() || chord.get().quality().isPowerChord();
     boolean minorish = riff && !chord.get().quality().has(4);
     return minorish
         ? chromas(OVER_A_RIFF.stream(), chord.get().root())
         : chord.get().notes().stream().map(NoteName::chroma).collect(Collectors.toSet());
-  }
-
-  private static boolean hasThird(Chord chord) {
-    return !chord.quality().suffix().equals("5");
   }
 
   private static Set<Integer> chromas(Stream<Integer> semitones, NoteName root) {

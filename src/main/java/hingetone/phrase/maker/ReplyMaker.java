@@ -21,7 +21,6 @@ final class ReplyMaker {
   private static final int KINDS = 3;
   private static final int AGAINST = 2;
   private static final int TRIES = 6;
-  private static final String TURNED = "Takes the statement's rhythm and turns the line round,";
 
   private final PhraseBuilder bench;
   private final PhraseTask task;
@@ -92,10 +91,14 @@ final class ReplyMaker {
     return Stream.of(key.pentatonic(), key.heptatonic())
         .flatMap(scale -> FittedPhrase.of(bench, task, statement.mirrored(scale)).stream())
         .map(mirror -> inRhythm(mirror.phrase().tones()))
-        .filter(made -> made.why().startsWith(TURNED))
+        .filter(InRhythm::isTurnedRound)
         .findFirst()
-        .or(() -> Optional.of(inRhythm(List.of())));
+        .or(() -> Optional.of(inRhythm(List.of())))
+        .map(this::made);
   }
+
+  /** A line in the statement's rhythm, and whether it goes the other way all along. */
+  private record InRhythm(HandPosition hand, List<Tone> tones, boolean isTurnedRound) {}
 
   /**
    * The statement's rhythm with a line of its own.
@@ -103,7 +106,7 @@ final class ReplyMaker {
    * @param guide the line to follow up to its last note, which comes to rest; none for any line
    *     that moves the other way where it can
    */
-  private MadePhrase inRhythm(List<Tone> guide) {
+  private InRhythm inRhythm(List<Tone> guide) {
     List<Tone> said = statement.tones();
     List<Blank> blanks = new ArrayList<>();
     for (int i = 0; i < said.size(); i++) {
@@ -114,11 +117,13 @@ final class ReplyMaker {
     }
     HandPosition hand = guide.isEmpty() ? bench.hand(task) : bench.handOver(task, guide);
     List<Tone> tones = bench.melody(task, hand, contour(), true).fill(blanks);
-    String start =
-        isTurnedRound(said, tones)
-            ? TURNED
-            : "Takes the statement's rhythm with a line of its own,";
-    return bench.made(task, hand, tones, start + rest(tones));
+    return new InRhythm(hand, tones, isTurnedRound(said, tones));
+  }
+
+  private MadePhrase made(InRhythm line) {
+    String how = line.isTurnedRound ? " and turns the line round," : " with a line of its own,";
+    return bench.made(
+        task, line.hand, line.tones, "Takes the statement's rhythm" + how + rest(line.tones));
   }
 
   private static int direction(Tone from, Tone to) {

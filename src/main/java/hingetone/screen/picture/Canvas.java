@@ -16,20 +16,20 @@ public final class Canvas {
 
   private static final int UNKNOWN = '?';
 
-  private final int[] cells;
-  private final Style[] styles;
-  private final Size sheet;
-  private final boolean ascii;
+  /** The whole sheet, which all windows on it write to. */
+  private record Sheet(int[] cells, Style[] styles, Size size, boolean ascii) {
+    int columns() {
+      return size.columns();
+    }
+  }
+
+  private final Sheet sheet;
   private final int top;
   private final int left;
   private final Size window;
 
-  private Canvas(
-      int[] cells, Style[] styles, Size sheet, boolean ascii, int top, int left, Size window) {
-    this.cells = cells;
-    this.styles = styles;
+  private Canvas(Sheet sheet, int top, int left, Size window) {
     this.sheet = sheet;
-    this.ascii = ascii;
     this.top = top;
     this.left = left;
     this.window = window;
@@ -41,15 +41,14 @@ public final class Canvas {
     Arrays.fill(cells, ' ');
     Style[] styles = new Style[cells.length];
     Arrays.fill(styles, Style.PLAIN);
-    return new Canvas(cells, styles, size, ascii, 0, 0, size);
+    return new Canvas(new Sheet(cells, styles, size, ascii), 0, 0, size);
   }
 
   /** A window on a part of this one, cut to it. */
   public Canvas window(int row, int column, int rows, int columns) {
     int height = Math.min(rows, window.rows() - row);
     int width = Math.min(columns, window.columns() - column);
-    return new Canvas(
-        cells, styles, sheet, ascii, top + row, left + column, new Size(height, width));
+    return new Canvas(sheet, top + row, left + column, new Size(height, width));
   }
 
   public int rows() {
@@ -61,7 +60,7 @@ public final class Canvas {
   }
 
   public boolean isAscii() {
-    return ascii;
+    return sheet.ascii;
   }
 
   /** Writes a text from a cell on; gives the column after it. Marks without width are left out. */
@@ -90,28 +89,28 @@ public final class Canvas {
     }
     boolean cut = column + width > columns();
     int index = (top + row) * sheet.columns() + left + column;
-    write(index, cut ? ' ' : ascii && character > '~' ? UNKNOWN : character, style);
+    write(index, cut ? ' ' : sheet.ascii && character > '~' ? UNKNOWN : character, style);
     if (width == 2 && !cut) {
-      write(index + 1, ascii ? UNKNOWN : CONTINUED, style);
+      write(index + 1, sheet.ascii ? UNKNOWN : CONTINUED, style);
     }
   }
 
   private void write(int index, int character, Style style) {
-    if (cells[index] == CONTINUED && character != CONTINUED) {
-      cells[index - 1] = ' ';
+    if (sheet.cells[index] == CONTINUED && character != CONTINUED) {
+      sheet.cells[index - 1] = ' ';
     }
-    boolean leavesHalf = index + 1 < cells.length && cells[index + 1] == CONTINUED;
+    boolean leavesHalf = index + 1 < sheet.cells.length && sheet.cells[index + 1] == CONTINUED;
     if (leavesHalf && (index + 1) % sheet.columns() != 0) {
-      cells[index + 1] = ' ';
+      sheet.cells[index + 1] = ' ';
     }
-    cells[index] = character;
-    styles[index] = style;
+    sheet.cells[index] = character;
+    sheet.styles[index] = style;
   }
 
   /** The finished picture. */
   public Frame frame(int cursorRow, int cursorColumn) {
-    List<Frame.Line> lines = new ArrayList<>(sheet.rows());
-    for (int row = 0; row < sheet.rows(); row++) {
+    List<Frame.Line> lines = new ArrayList<>(sheet.size.rows());
+    for (int row = 0; row < sheet.size.rows(); row++) {
       lines.add(new Frame.Line(spans(row)));
     }
     return new Frame(lines, cursorRow, cursorColumn);
@@ -124,13 +123,13 @@ public final class Canvas {
     while (from < end) {
       int to = from;
       StringBuilder text = new StringBuilder();
-      while (to < end && styles[to].equals(styles[from])) {
-        if (cells[to] != CONTINUED) {
-          text.appendCodePoint(cells[to]);
+      while (to < end && sheet.styles[to].equals(sheet.styles[from])) {
+        if (sheet.cells[to] != CONTINUED) {
+          text.appendCodePoint(sheet.cells[to]);
         }
         to++;
       }
-      spans.add(new Frame.Span(text.toString(), styles[from]));
+      spans.add(new Frame.Span(text.toString(), sheet.styles[from]));
       from = to;
     }
     return spans;

@@ -1,21 +1,26 @@
 package hingetone.screen.view;
 
+import hingetone.neck.Dot;
+import hingetone.neck.Spot;
 import hingetone.print.NeckDrawing;
 import hingetone.print.NeckPicture;
 import hingetone.print.NeckPicture.Mark;
+import hingetone.print.NeckPicture.Meaning;
 import hingetone.print.NeckPicture.Weight;
 import hingetone.screen.ChartFacts.Crossing;
-import hingetone.screen.ChartFacts.Dot;
 import hingetone.screen.ChartFacts.Neck;
+import hingetone.screen.ChartFacts.ShapeNote;
 import hingetone.screen.State;
 import hingetone.screen.picture.Canvas;
 import hingetone.screen.picture.Ink;
 import hingetone.screen.picture.Style;
 import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 
 /**
  * The neck as the player looks down on it, with the shape for now; before a crossing the shape to
@@ -29,7 +34,7 @@ final class NeckPanel {
   private final Canvas canvas;
   private final State state;
   private final Neck neck;
-  private final List<Dot> dots;
+  private final List<ShapeNote> shape;
   private final Optional<Crossing> crossing;
   private final long barsLeft;
   private final int cell;
@@ -40,7 +45,7 @@ final class NeckPanel {
     this.canvas = canvas;
     this.state = state;
     this.neck = state.facts().neck();
-    this.dots = moment.fit().dots();
+    this.shape = moment.fit().shape();
     Optional<Outlook.Nearing> near =
         moment.nearing().filter(n -> moment.bars(n.until()) <= CrossingPanel.NEAR_BARS);
     this.crossing = near.map(Outlook.Nearing::crossing);
@@ -65,8 +70,8 @@ final class NeckPanel {
     int low = neck.low();
     int high = neck.high();
     if (shown < span) {
-      low = dots.stream().mapToInt(Dot::fret).min().orElse(low);
-      high = dots.stream().mapToInt(Dot::fret).max().orElse(high);
+      low = shape.stream().mapToInt(note -> note.dot().fret()).min().orElse(low);
+      high = shape.stream().mapToInt(note -> note.dot().fret()).max().orElse(high);
     }
     int wanted = low - Math.max(0, shown - (high - low + 1)) / 2;
     return Math.max(0, Math.min(wanted, neck.frets() + 1 - shown));
@@ -97,50 +102,70 @@ final class NeckPanel {
   }
 
   private static Style style(Mark mark) {
-    Style ink = Style.of(mark.stays() ? Ink.STAYS : mark.coming() ? Ink.COMES : Ink.PLAIN);
+    Style ink = Style.of(ink(mark));
     Style weighed =
         switch (mark.weight()) {
           case FAINT -> ink.asFaint();
           case PLAIN -> ink;
           case STRONG -> ink.asBold();
         };
-    return mark.ofChord() && !mark.coming() ? weighed.asReverse() : weighed;
+    return mark.is(Meaning.OF_CHORD) && !mark.is(Meaning.COMES) ? weighed.asReverse() : weighed;
+  }
+
+  private static Ink ink(Mark mark) {
+    return mark.is(Meaning.STAYS) ? Ink.STAYS : mark.is(Meaning.COMES) ? Ink.COMES : Ink.PLAIN;
   }
 
   private List<Mark> marks() {
-    Map<String, Dot> coming = new HashMap<>();
-    crossing.ifPresent(c -> c.dots().forEach(dot -> coming.put(place(dot), dot)));
+    Map<Spot, ShapeNote> coming = new HashMap<>();
+    crossing.ifPresent(c -> c.shape().forEach(note -> coming.put(note.dot().spot(), note)));
     List<Mark> marks = new ArrayList<>();
-    for (Dot dot : dots) {
-      marks.add(here(dot, Optional.ofNullable(coming.remove(place(dot)))));
+    for (ShapeNote note : shape) {
+      marks.add(here(note, Optional.ofNullable(coming.remove(note.dot().spot()))));
     }
     Weight weight = barsLeft > 2 ? Weight.FAINT : barsLeft > 1 ? Weight.PLAIN : Weight.STRONG;
-    coming.values().forEach(dot -> marks.add(mark(dot, name(dot), true, weight)));
+    coming.values().forEach(note -> marks.add(comes(note, weight)));
     return marks;
   }
 
-  private static String place(Dot dot) {
-    return dot.string() + ":" + dot.fret();
-  }
-
-  private Mark here(Dot dot, Optional<Dot> after) {
-    boolean leaves = crossing.isPresent() && !stays(dot) && after.isEmpty();
-    String name = name(dot);
+  private Mark here(ShapeNote note, Optional<ShapeNote> after) {
+    boolean leaves = crossing.isPresent() && !stays(note) && after.isEmpty();
+    String name = name(note.dot());
     if (after.isPresent() && cell >= MOST_CELL && !state.settings().noteNames()) {
-      name += Signs.of(state).to() + name(after.get());
+      name += Signs.of(state).to() + name(after.get().dot());
     }
-    return mark(dot, name, false, leaves && barsLeft <= 2 ? Weight.PLAIN : Weight.STRONG);
+    return mark(note, name, meanings(note), leaves && barsLeft <= 2 ? Weight.PLAIN : Weight.STRONG);
   }
 
-  private Mark mark(Dot dot, String name, boolean coming, Weight weight) {
-    return new Mark(dot.string(), dot.fret(), name, dot.ofChord(), stays(dot), coming, weight);
+  private Mark comes(ShapeNote note, Weight weight) {
+    Set<Meaning> meanings = meanings(note);
+    meanings.add(Meaning.COMES);
+    return mark(note, name(note.dot()), meanings, weight);
   }
 
-  private boolean stays(Dot dot) {
-    return crossing.filter(c -> c.chromas().contains(dot.chroma())).isPresent();
+  private static Mark mark(ShapeNote note, String name, Set<Meaning> meanings, Weight weight) {
+    return new Mark(note.dot().string(), note.dot().fret(), name, meanings, weight);
+  }
+
+  private Set<Meaning> meanings(ShapeNote note) {
+    Set<Meaning> meanings = EnumSet.noneOf(Meaning.class);
+    if (note.ofChord()) {
+      meanings.add(Meaning.OF_CHORD);
+    }
+    if (stays(note)) {
+      meanings.add(Meaning.STAYS);
+    }
+    return meanings;
+  }
+
+  private boolean stays(ShapeNote note) {
+    int chroma = note.dot().pitch().name().chroma();
+    return crossing.filter(c -> c.chromas().contains(chroma)).isPresent();
   }
 
   private String name(Dot dot) {
-    return state.settings().noteNames() ? dot.note() : dot.degree();
+    return state.settings().noteNames()
+        ? dot.pitch().name().simplified().toString()
+        : dot.degree().toString();
   }
 }

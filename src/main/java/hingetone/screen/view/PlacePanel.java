@@ -34,7 +34,7 @@ final class PlacePanel {
     int titleAt = canvas.columns() - DisplayWidth.of(title);
     boolean fits = column + BETWEEN.length() <= titleAt;
     canvas.put(0, fits ? titleAt : canvas.columns(), title, Style.QUIET);
-    List<String> last = List.of(moment.meter().toString(), state.facts().feel());
+    List<String> last = List.of(moment.meter().toString(), state.facts().groove());
     write(canvas, column, last, fits ? titleAt - BETWEEN.length() : canvas.columns());
   }
 

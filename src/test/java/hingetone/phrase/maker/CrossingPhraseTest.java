@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import hingetone.chart.Chart;
 import hingetone.chart.Form;
+import hingetone.chart.Leave;
 import hingetone.chart.PhraseTurn.Role;
 import hingetone.ground.Ground;
 import hingetone.neck.Fretboard;
@@ -11,7 +12,6 @@ import hingetone.neck.Spot;
 import hingetone.phrase.Tone;
 import hingetone.plan.Plan;
 import hingetone.plan.Prompt;
-import hingetone.plan.Way;
 import hingetone.theory.Chord;
 import hingetone.theory.Key;
 import hingetone.theory.NoteName;
@@ -147,9 +147,9 @@ class CrossingPhraseTest {
     return form.startOf(bar).minus(form.quarters(prompt.landOn()));
   }
 
-  private void over(Heard heard, Way way, Beats line) {
+  private void over(Heard heard, Leave way, Beats line) {
     List<Tone> tones = heard.made.phrase().tones();
-    boolean planned = way == Way.HOLD ? isHold(tones, line) : isRun(tones, line);
+    boolean planned = way == Leave.HOLD ? isHold(tones, line) : isRun(tones, line);
     count(planned ? "as planned" : "another way");
     boolean onLine =
         tones.stream()

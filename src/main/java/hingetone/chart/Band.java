@@ -1,8 +1,0 @@
-package hingetone.chart;
-
-/** How full the band plays. */
-public enum Band {
-  LIGHT,
-  NORMAL,
-  FULL
-}
