@@ -1,4 +1,4 @@
-"""Trains a small judge (one hidden layer of tanh, softmax) and writes it as hingetone.hearing.Network reads it.
+"""Trains a small judge (one hidden layer of tanh, softmax) and writes it as hingetone.hearing.TrainedJudge reads it.
 
 usage: train.py EXAMPLES OUT UNITS [DECAY [-q]]
 EXAMPLES: a line an example: its sound, its class (0, 1, ...; -1 leaves it out), its measures.

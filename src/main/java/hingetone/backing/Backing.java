@@ -154,7 +154,7 @@ public final class Backing {
       parts.add(new Part(Role.CLICK, Sound.CLICK, CountIn.clicks(chart, form)));
     }
     Beats length = last ? form.length().plus(FinalBar.length(lap)) : form.length();
-    return new Score(chart.title(), countIn, length, Marks.of(lap, last), parts);
+    return new Score(chart.title(), countIn, length, LapMarks.of(lap, last), parts);
   }
 
   private Part part(Role role, List<Note> notes, LapPlan lap, Dice dice, boolean last) {
@@ -165,7 +165,7 @@ public final class Backing {
     List<Note> played =
         exact
             ? sorted.stream().map(note -> note.withOffsetMicros(0)).toList()
-            : new Touch(dice).played(role, sorted, note -> human(lap, note));
+            : new Humanizer(dice).played(role, sorted, note -> human(lap, note));
     return new Part(role, first().sound(role), played);
   }
 

@@ -1,9 +1,9 @@
 package hingetone.hearing;
 
+import hingetone.hearing.signal.RecentSamples;
 import hingetone.hearing.signal.Sampling;
 import hingetone.hearing.signal.Slice;
 import hingetone.hearing.signal.Slices;
-import hingetone.hearing.signal.Tape;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -17,7 +17,7 @@ public final class Ear {
   /** More than this is taken piece by piece, for the tape forgets. */
   private static final int BLOCK = 1 << 14;
 
-  private final Tape tape = new Tape(KEPT_SAMPLES);
+  private final RecentSamples tape = new RecentSamples(KEPT_SAMPLES);
   private final Slices frames = new Slices(tape);
   private final NoteFinder notes = new NoteFinder(tape);
 

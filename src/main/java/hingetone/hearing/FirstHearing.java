@@ -1,7 +1,7 @@
 package hingetone.hearing;
 
+import hingetone.hearing.signal.RecentSamples;
 import hingetone.hearing.signal.Sampling;
-import hingetone.hearing.signal.Tape;
 import hingetone.hearing.signal.Yin;
 import java.util.ArrayList;
 import java.util.List;
@@ -40,7 +40,7 @@ public final class FirstHearing {
   /** How often in turn a look must agree with the one before. */
   private static final int AGREEING = 2;
 
-  private final Tape tape = new Tape(1 << 15);
+  private final RecentSamples tape = new RecentSamples(1 << 15);
   private final double[] levels = new double[LEVELS];
   private long next = HOP;
   private long onset = Long.MIN_VALUE / 2;

@@ -1,9 +1,9 @@
 package hingetone.hearing;
 
-import hingetone.hearing.signal.History;
+import hingetone.hearing.signal.RecentSamples;
+import hingetone.hearing.signal.RecentSlices;
 import hingetone.hearing.signal.Sampling;
 import hingetone.hearing.signal.Slice;
-import hingetone.hearing.signal.Tape;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -16,12 +16,12 @@ final class NoteFinder {
   /** What is kept before an open onset. */
   private static final int KEPT = 220;
 
-  private final History history = new History();
+  private final RecentSlices history = new RecentSlices();
   private final Onsets onsets = new Onsets(history);
   private final NoteMaker maker;
   private Optional<Onset> open = Optional.empty();
 
-  NoteFinder(Tape tape) {
+  NoteFinder(RecentSamples tape) {
     maker = new NoteMaker(tape, history);
   }
 

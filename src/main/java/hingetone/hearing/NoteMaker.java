@@ -1,9 +1,9 @@
 package hingetone.hearing;
 
-import hingetone.hearing.signal.History;
+import hingetone.hearing.signal.RecentSamples;
+import hingetone.hearing.signal.RecentSlices;
 import hingetone.hearing.signal.Sampling;
 import hingetone.hearing.signal.Slice;
-import hingetone.hearing.signal.Tape;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -17,11 +17,11 @@ final class NoteMaker {
   private static final double DIES_AWAY_DB = 36;
   private static final int LONGEST_GAP = Sampling.frames(0.08);
 
-  private final History history;
+  private final RecentSlices history;
 
   private final Pairs pairs;
 
-  NoteMaker(Tape tape, History history) {
+  NoteMaker(RecentSamples tape, RecentSlices history) {
     this.history = history;
     this.pairs = new Pairs(tape, history);
   }
@@ -72,14 +72,14 @@ final class NoteMaker {
 
   private Optional<HeardNote> note(Onset onset, long end) {
     long last = lastFrame(onset.frame(), end);
-    Curve curve = Curve.of(history, onset.frame() + 3, last + 1);
+    PitchCurve curve = PitchCurve.of(history, onset.frame() + 3, last + 1);
     if (curve.size() < FEWEST_FRAMES) {
       return Optional.empty();
     }
     last = curve.frames().get(curve.size() - 1);
     boolean cut = last >= end - EDGE;
-    Curve inner = inner(curve, cut);
-    Movement shape = Movement.of(inner, onset, history);
+    PitchCurve inner = inner(curve, cut);
+    PitchMovement shape = PitchMovement.of(inner, onset, history);
     return Optional.of(
         new HeardNote(
             seconds(onset.frame()),
@@ -93,7 +93,7 @@ final class NoteMaker {
             onset.certainty() * clarity(curve)));
   }
 
-  private static Curve inner(Curve curve, boolean cut) {
+  private static PitchCurve inner(PitchCurve curve, boolean cut) {
     int from = Math.min(2, curve.size() / 4);
     int to = curve.size() - (cut ? Math.min(EDGE, curve.size() / 4) : 0);
     return curve.part(from, to);
@@ -120,7 +120,7 @@ final class NoteMaker {
     return level;
   }
 
-  private double clarity(Curve curve) {
+  private double clarity(PitchCurve curve) {
     double sum = 0;
     for (long frame : curve.frames()) {
       sum += Math.min(1, history.get(frame).dip());
@@ -128,7 +128,7 @@ final class NoteMaker {
     return 1 - sum / curve.size();
   }
 
-  private static List<HeardNote.Point> points(Curve curve) {
+  private static List<HeardNote.Point> points(PitchCurve curve) {
     List<HeardNote.Point> points = new ArrayList<>();
     for (int i = 0; i < curve.size(); i += 2) {
       points.add(new HeardNote.Point(seconds(curve.frames().get(i)), curve.midi().get(i)));

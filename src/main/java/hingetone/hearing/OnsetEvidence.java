@@ -1,6 +1,6 @@
 package hingetone.hearing;
 
-import hingetone.hearing.signal.History;
+import hingetone.hearing.signal.RecentSlices;
 import hingetone.hearing.signal.Sampling;
 import hingetone.hearing.signal.Slice;
 
@@ -41,21 +41,21 @@ final class OnsetEvidence {
     "steadyBefore"
   };
 
-  private final History history;
+  private final RecentSlices history;
   private final long at;
 
-  OnsetEvidence(History history, long at) {
+  OnsetEvidence(RecentSlices history, long at) {
     this.history = history;
     this.at = at;
   }
 
   /** Whether a note may begin at a frame at all: its flux stands above that of its neighbours. */
-  static boolean candidate(History history, long at) {
+  static boolean candidate(RecentSlices history, long at) {
     return fluxPeak(history, at) || move(history, at);
   }
 
   /** Whether a frame is in the middle of a change of pitch of more than half a semitone. */
-  private static boolean move(History history, long at) {
+  private static boolean move(RecentSlices history, long at) {
     double here = change(history, at);
     if (here < LEAST_CHANGE) {
       return false;
@@ -69,13 +69,13 @@ final class OnsetEvidence {
     return true;
   }
 
-  private static double change(History history, long at) {
+  private static double change(RecentSlices history, long at) {
     double before = history.pitch(at - 7, at);
     double after = history.pitch(at + 1, at + 8);
     return Double.isNaN(before) || Double.isNaN(after) ? 0 : Math.abs(after - before);
   }
 
-  private static boolean fluxPeak(History history, long at) {
+  private static boolean fluxPeak(RecentSlices history, long at) {
     float flux = history.get(at).flux();
     if (flux < LEAST_FLUX) {
       return false;
@@ -184,7 +184,7 @@ final class OnsetEvidence {
     for (int i = 0; i < around.length; i++) {
       around[i] = history.get(at - 40 + Math.min(i, 40 + REACH)).flux();
     }
-    return History.median(around);
+    return RecentSlices.median(around);
   }
 
   private double highest(long from, long to) {
@@ -288,6 +288,6 @@ final class OnsetEvidence {
     for (int i = 0; i < old.length; i++) {
       old[i] = dip(at - 13 + i);
     }
-    return Math.min(1, worst - Math.min(worst, History.median(old)));
+    return Math.min(1, worst - Math.min(worst, RecentSlices.median(old)));
   }
 }

@@ -1,24 +1,24 @@
 package hingetone.hearing;
 
-import hingetone.hearing.signal.History;
+import hingetone.hearing.signal.RecentSlices;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
 /** Finds where notes begin, frame after frame, some frames late. */
 final class Onsets {
-  private static final Network JUDGE = Network.named("onsets.txt");
+  private static final TrainedJudge JUDGE = TrainedJudge.named("onsets.txt");
 
   /** Two onsets lie at least this many frames apart: 41 ms. */
   private static final int APART = 7;
 
   private static final double LEAST_CERTAINTY = 0.5;
 
-  private final History history;
+  private final RecentSlices history;
   private Optional<Onset> waiting = Optional.empty();
   private long next = 2;
 
-  Onsets(History history) {
+  Onsets(RecentSlices history) {
     this.history = history;
   }
 

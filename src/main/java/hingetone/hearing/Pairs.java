@@ -1,16 +1,16 @@
 package hingetone.hearing;
 
-import hingetone.hearing.signal.History;
+import hingetone.hearing.signal.RecentSamples;
+import hingetone.hearing.signal.RecentSlices;
 import hingetone.hearing.signal.Sampling;
 import hingetone.hearing.signal.Spectrum;
-import hingetone.hearing.signal.Tape;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
 /** Tells whether two strings sound at once, and which pitches they have. */
 final class Pairs {
-  private static final Network JUDGE = Network.named("pairs.txt");
+  private static final TrainedJudge JUDGE = TrainedJudge.named("pairs.txt");
   private static final double LEAST_CERTAINTY = 0.5;
   private static final int LOWEST = 39;
   private static final int HIGHEST = 84;
@@ -21,8 +21,8 @@ final class Pairs {
   /** What a spectrum leaves out of the attack: 15 ms. */
   private static final int ATTACK = 330;
 
-  private final Tape tape;
-  private final History history;
+  private final RecentSamples tape;
+  private final RecentSlices history;
   private final Spectrum fine = new Spectrum(4096);
   private final Spectrum coarse = new Spectrum(2048);
 
@@ -38,7 +38,7 @@ final class Pairs {
   /** A pair that may be, with what is measured of it. */
   record Hypothesis(double low, double high, int interval, double[] measures) {}
 
-  Pairs(Tape tape, History history) {
+  Pairs(RecentSamples tape, RecentSlices history) {
     this.tape = tape;
     this.history = history;
   }

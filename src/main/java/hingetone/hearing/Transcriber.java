@@ -14,7 +14,7 @@ public final class Transcriber {
   private final Resampler resampler;
   private final Optional<EchoFilter> echoes;
   private final Ear ear = new Ear();
-  private final Impression impression = new Impression();
+  private final RecordingQuality impression = new RecordingQuality();
   private final List<HeardNote> notes = new ArrayList<>();
   private long samples;
 

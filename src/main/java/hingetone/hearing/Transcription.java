@@ -35,7 +35,7 @@ public record Transcription(
   /** Takes the drift out of notes and finds where they lie. */
   static Transcription of(
       double seconds, List<HeardNote> heard, Fretboard neck, List<String> doubts) {
-    double cents = Drift.cents(heard);
+    double cents = TuningDrift.cents(heard);
     List<HeardNote> notes = heard.stream().map(note -> note.lowered(cents / 100)).toList();
     List<List<HeardNote>> moments = moments(notes);
     List<List<Spot>> ways =

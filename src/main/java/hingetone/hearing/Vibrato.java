@@ -11,7 +11,7 @@ final class Vibrato {
 
   private Vibrato() {}
 
-  static boolean in(Curve curve) {
+  static boolean in(PitchCurve curve) {
     int turns = 0;
     double extreme = curve.midi().get(0);
     int direction = 0;

@@ -25,11 +25,15 @@ public final class Plan {
   private final Form form;
   private final List<LapTurn> turns;
   private final TurnPlaces places;
-  private final Leaving leaving;
+  private final CrossingChoice leaving;
   private final Set<Role> machine;
 
   private Plan(
-      Form form, List<LapTurn> turns, TurnPlaces places, Leaving leaving, Set<Role> machine) {
+      Form form,
+      List<LapTurn> turns,
+      TurnPlaces places,
+      CrossingChoice leaving,
+      Set<Role> machine) {
     this.form = form;
     this.turns = turns;
     this.places = places;
@@ -45,7 +49,7 @@ public final class Plan {
         form,
         turns,
         new TurnPlaces(turns, form.length(), countIn),
-        new Leaving(form, chart.seed()),
+        new CrossingChoice(form, chart.seed()),
         Set.of());
   }
 

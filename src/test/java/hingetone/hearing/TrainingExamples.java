@@ -3,11 +3,11 @@ package hingetone.hearing;
 import hingetone.hearing.Labels.Moment;
 import hingetone.hearing.signal.EchoFilter;
 import hingetone.hearing.signal.EchoFinder;
-import hingetone.hearing.signal.History;
+import hingetone.hearing.signal.RecentSamples;
+import hingetone.hearing.signal.RecentSlices;
 import hingetone.hearing.signal.Resampler;
 import hingetone.hearing.signal.Sampling;
 import hingetone.hearing.signal.Slices;
-import hingetone.hearing.signal.Tape;
 import hingetone.sound.SoundFailure;
 import hingetone.sound.file.SoundReader;
 import java.io.IOException;
@@ -48,8 +48,8 @@ final class TrainingExamples {
   private static final int OTHERS = 2;
 
   private final String name;
-  private final Tape tape = new Tape(1 << 21);
-  private final History history = new History();
+  private final RecentSamples tape = new RecentSamples(1 << 21);
+  private final RecentSlices history = new RecentSlices();
   private final List<Moment> moments;
   private final Random random = new Random(1);
 

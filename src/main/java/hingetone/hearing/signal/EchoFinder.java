@@ -139,7 +139,7 @@ public final class EchoFinder {
     for (int i = 0; i < sizes.length; i++) {
       sizes[i] = Math.abs(cepstrum[SHORTEST + i]);
     }
-    return 1.5 * History.median(sizes);
+    return 1.5 * RecentSlices.median(sizes);
   }
 
   /** The impulse response whose cepstrum is the negated one: by the recursion n·h = Σ k·c·h. */

@@ -30,7 +30,7 @@ public final class Slices {
   /** How the loudest level of late sinks from frame to frame: 1.5 dB a second. */
   private static final double FADE_DB = 1.5 / Sampling.FRAME_RATE;
 
-  private final Tape tape;
+  private final RecentSamples tape;
   private final Yin yin = new Yin();
   private final Spectrum spectrum = new Spectrum(SPECTRUM);
   private final Flux flux = new Flux(spectrum);
@@ -41,7 +41,7 @@ public final class Slices {
   private double loudest;
   private double loudestLevel = SILENT_DB;
 
-  public Slices(Tape tape) {
+  public Slices(RecentSamples tape) {
     this.tape = tape;
   }
 

@@ -1,6 +1,6 @@
 package hingetone.hearing;
 
-import hingetone.hearing.signal.History;
+import hingetone.hearing.signal.RecentSlices;
 
 /**
  * How a note's pitch moves.
@@ -10,12 +10,12 @@ import hingetone.hearing.signal.History;
  * @param technique what that is called
  * @param vibrato whether it swings
  */
-record Movement(double struck, double reached, Technique technique, boolean vibrato) {
+record PitchMovement(double struck, double reached, Technique technique, boolean vibrato) {
   private static final double CURL_FROM = 0.22;
   private static final double BEND_FROM = 0.72;
   private static final double LARGEST_BEND = 3.4;
 
-  static Movement of(Curve curve, Onset onset, History history) {
+  static PitchMovement of(PitchCurve curve, Onset onset, RecentSlices history) {
     double struck = curve.median(0, Math.min(1, Math.max(0.12, 6.0 / curve.size())));
     double tail = Math.min(1, Math.max(0.3, 8.0 / curve.size()));
     double reached = curve.median(1 - tail, 1);
@@ -23,11 +23,12 @@ record Movement(double struck, double reached, Technique technique, boolean vibr
     boolean vibrato = Vibrato.in(curve);
     if (onset.kind() == Onset.Kind.LEGATO) {
       double whole = reached;
-      return new Movement(whole, whole, Technique.LEGATO, vibrato);
+      return new PitchMovement(whole, whole, Technique.LEGATO, vibrato);
     }
     if (onset.kind() == Onset.Kind.SLIDE) {
       double from = history.pitch(onset.frame() - 20, onset.frame() - 6);
-      return new Movement(Double.isNaN(from) ? struck : from, reached, Technique.SLIDE, vibrato);
+      return new PitchMovement(
+          Double.isNaN(from) ? struck : from, reached, Technique.SLIDE, vibrato);
     }
     double way = reached - struck;
     Technique technique = Technique.PLAIN;
@@ -42,7 +43,7 @@ record Movement(double struck, double reached, Technique technique, boolean vibr
     } else if (way < -BEND_FROM) {
       technique = Technique.PREBEND;
     }
-    return new Movement(
+    return new PitchMovement(
         technique == Technique.PLAIN ? reached : struck, reached, technique, vibrato);
   }
 }

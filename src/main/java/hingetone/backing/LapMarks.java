@@ -13,8 +13,8 @@ import java.util.List;
 import java.util.Optional;
 
 /** What holds from where in a lap: sections, keys, chords, meters and tempos. */
-final class Marks {
-  private Marks() {}
+final class LapMarks {
+  private LapMarks() {}
 
   /** The marks of a lap; each lap states everything anew at its start. */
   static List<Mark> of(LapPlan lap, boolean last) {

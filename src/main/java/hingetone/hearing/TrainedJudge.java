@@ -16,13 +16,13 @@ import java.util.Deque;
  *
  * <p>{@code src/build/hearing/train.py} makes those texts from labelled sounds.
  */
-final class Network {
+final class TrainedJudge {
   private final double[] means;
   private final double[] scales;
   private final double[][] hidden;
   private final double[][] output;
 
-  private Network(double[] means, double[] scales, double[][] hidden, double[][] output) {
+  private TrainedJudge(double[] means, double[] scales, double[][] hidden, double[][] output) {
     this.means = means;
     this.scales = scales;
     this.hidden = hidden;
@@ -30,8 +30,8 @@ final class Network {
   }
 
   /** Reads the numbers in a text of this package. */
-  static Network named(String name) {
-    try (InputStream in = Network.class.getResourceAsStream(name);
+  static TrainedJudge named(String name) {
+    try (InputStream in = TrainedJudge.class.getResourceAsStream(name);
         BufferedReader lines =
             new BufferedReader(new InputStreamReader(in, StandardCharsets.US_ASCII))) {
       Deque<Double> numbers = new ArrayDeque<>();
@@ -45,7 +45,7 @@ final class Network {
       int inputs = numbers.remove().intValue();
       int units = numbers.remove().intValue();
       int classes = numbers.remove().intValue();
-      return new Network(
+      return new TrainedJudge(
           row(numbers, inputs),
           row(numbers, inputs),
           rows(numbers, units, inputs + 1),

@@ -9,7 +9,7 @@ import java.util.Locale;
  * What a recording is like as a whole, and what of it makes its notes doubtful. Needs the same
  * memory for any length: it counts frames by their level, clear and unclear ones apart.
  */
-final class Impression {
+final class RecordingQuality {
   private static final int SILENT_DB = -60;
   private static final int RANGE = 120;
 

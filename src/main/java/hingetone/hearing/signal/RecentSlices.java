@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 
 /** The frames of late, by their number from the start of the sound. */
-public final class History {
+public final class RecentSlices {
   private final ArrayList<Slice> frames = new ArrayList<>();
   private long first;
 

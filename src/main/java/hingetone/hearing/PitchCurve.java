@@ -1,6 +1,6 @@
 package hingetone.hearing;
 
-import hingetone.hearing.signal.History;
+import hingetone.hearing.signal.RecentSlices;
 import hingetone.hearing.signal.Slice;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -12,19 +12,19 @@ import java.util.List;
  * @param frames the frames' numbers, rising
  * @param midi the pitch at each
  */
-record Curve(List<Long> frames, List<Double> midi) {
+record PitchCurve(List<Long> frames, List<Double> midi) {
   /** What lies further from the note's middle pitch belongs to something else, in semitones. */
   private static final double WIDEST = 5.5;
 
   private static final double LOUD_DB = 12;
 
-  Curve {
+  PitchCurve {
     frames = List.copyOf(frames);
     midi = List.copyOf(midi);
   }
 
   /** The curve of the frames of a stretch; its loud frames say where it lies. */
-  static Curve of(History history, long from, long to) {
+  static PitchCurve of(RecentSlices history, long from, long to) {
     double middle = middle(history, from, to);
     List<Long> frames = new ArrayList<>();
     List<Double> midi = new ArrayList<>();
@@ -35,10 +35,10 @@ record Curve(List<Long> frames, List<Double> midi) {
         midi.add(pitch);
       }
     }
-    return new Curve(frames, midi);
+    return new PitchCurve(frames, midi);
   }
 
-  private static double middle(History history, long from, long to) {
+  private static double middle(RecentSlices history, long from, long to) {
     double loudest = -200;
     for (long i = from; i < to; i++) {
       loudest = Math.max(loudest, history.get(i).level());
@@ -51,7 +51,7 @@ record Curve(List<Long> frames, List<Double> midi) {
         found[count++] = slice.midi();
       }
     }
-    return History.median(Arrays.copyOf(found, count));
+    return RecentSlices.median(Arrays.copyOf(found, count));
   }
 
   int size() {
@@ -80,7 +80,7 @@ record Curve(List<Long> frames, List<Double> midi) {
   }
 
   /** The part between two places. */
-  Curve part(int from, int to) {
-    return new Curve(frames.subList(from, to), midi.subList(from, to));
+  PitchCurve part(int from, int to) {
+    return new PitchCurve(frames.subList(from, to), midi.subList(from, to));
   }
 }

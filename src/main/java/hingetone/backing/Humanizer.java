@@ -14,10 +14,10 @@ import java.util.function.Function;
  * The human part of the playing: each note a little early or late and a little softer or louder,
  * never more than the groove says; the notes of one chord together.
  */
-final class Touch {
+final class Humanizer {
   private final Dice dice;
 
-  Touch(Dice dice) {
+  Humanizer(Dice dice) {
     this.dice = dice;
   }
 

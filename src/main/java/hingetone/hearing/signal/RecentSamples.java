@@ -1,14 +1,14 @@
 package hingetone.hearing.signal;
 
 /** The last stretch of a sound, by the number of each sample from its start. */
-public final class Tape {
+public final class RecentSamples {
   private final float[] ring;
   private long end;
 
   /**
    * @param samples how many it keeps at least, a power of two
    */
-  public Tape(int samples) {
+  public RecentSamples(int samples) {
     if (Integer.bitCount(samples) != 1) {
       throw new IllegalArgumentException("not a power of two: " + samples);
     }

@@ -12,7 +12,7 @@ import java.util.Optional;
  * Which way each key change is gone over: as the sections' {@code leave} lists say in turn; where
  * they leave it open, a run and a hold by turns, the other one in the next lap.
  */
-final class Leaving {
+final class CrossingChoice {
   /** The sections in the order they are left for another key; the seam's last, where it is one. */
   private final List<Section> left = new ArrayList<>();
 
@@ -21,7 +21,7 @@ final class Leaving {
 
   private final int offset;
 
-  Leaving(Form form, long seed) {
+  CrossingChoice(Form form, long seed) {
     List<Section> places =
         form.bars().stream().filter(Bar::isFirstOfSection).map(Bar::section).toList();
     for (int place = 1; place < places.size(); place++) {

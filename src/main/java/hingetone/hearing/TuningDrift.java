@@ -3,8 +3,8 @@ package hingetone.hearing;
 import java.util.List;
 
 /** How far a whole recording is from A = 440 Hz: the mean direction of its pitches on a circle. */
-final class Drift {
-  private Drift() {}
+final class TuningDrift {
+  private TuningDrift() {}
 
   /** In cents, above −50 to 50; 0 where nothing tells. Long sure notes that stay count most. */
   static double cents(List<HeardNote> notes) {
