@@ -5,16 +5,17 @@ import hingetone.chart.ChartReader;
 import hingetone.chart.Form;
 import hingetone.neck.Fretboard;
 import hingetone.plan.Plan;
-import hingetone.screen.BandSettings;
 import hingetone.screen.ChartFacts;
 import hingetone.screen.FactFinder;
 import hingetone.screen.State;
+import hingetone.screen.State.Terminal;
 import hingetone.screen.ViewSettings;
 import hingetone.screen.picture.Painter;
 import hingetone.screen.picture.Size;
 import hingetone.screen.picture.TerminalLook;
 import hingetone.screen.terminal.TerminalScreen;
 import hingetone.screen.view.View;
+import hingetone.sequencer.Status;
 import hingetone.text.reading.Source;
 import java.util.concurrent.CompletableFuture;
 
@@ -47,9 +48,9 @@ public final class FirstPicture {
     Form form = Form.of(chart);
     Fretboard board = Fretboard.of(chart.tuning(), chart.capo());
     ChartFacts facts = FactFinder.sketch(chart.title(), "", board, Plan.of(chart, form));
-    BandSettings band = BandSettings.at(form.bar(1).section().tempo(), 0);
+    Status band = Status.atRest(form.bar(1).section().tempo(), 0);
     TerminalLook look = TerminalLook.of(System.getenv(), System.getProperty("os.name"));
-    State state = State.of(facts, band, ViewSettings.USUAL, false, new Size(30, 100));
+    State state = State.of(facts, band, ViewSettings.USUAL, new Terminal(new Size(30, 100), false));
     return new Painter(look).paint(View.render(state, state.size()));
   }
 }

@@ -59,8 +59,7 @@ public final class HeardBeats {
   /** Tells a screen of what is not tied to a time: losses, troubles, changes. */
   public static void tell(SequencerEvent moment, Consumer<Message> screen) {
     if (moment instanceof SequencerEvent.Changed changed) {
-      screen.accept(new Message.Set(BandControl.band(changed.status())));
-      screen.accept(new Message.Moved(BandControl.phase(changed.status())));
+      screen.accept(new Message.Changed(changed.status()));
     } else if (moment instanceof SequencerEvent.Lost lost) {
       String words = lost.device() + " is gone; plug it in again and it goes on.";
       screen.accept(new Message.Fault(Optional.of(words)));

@@ -4,12 +4,12 @@ import hingetone.chart.Form;
 import hingetone.output.CommandFailure;
 import hingetone.plan.ExampleChoice;
 import hingetone.play.Chores.Kind;
-import hingetone.screen.BandSettings;
 import hingetone.screen.ChartFacts;
 import hingetone.screen.Effect;
 import hingetone.screen.Message;
 import hingetone.screen.Runner;
 import hingetone.screen.State;
+import hingetone.screen.State.Terminal;
 import hingetone.screen.ViewSettings;
 import hingetone.screen.Viewer;
 import hingetone.screen.picture.Size;
@@ -21,6 +21,7 @@ import hingetone.sequencer.Command;
 import hingetone.sequencer.LapSource;
 import hingetone.sequencer.PlaySetup;
 import hingetone.sequencer.SequencerEvent;
+import hingetone.sequencer.Status;
 import hingetone.text.Printable;
 import hingetone.time.Clock;
 import hingetone.time.Position;
@@ -110,12 +111,12 @@ public final class Performance {
           screen.listen(messages);
           learn(0, messages);
         };
-    run(state(arrangement.sketch(), look.ascii(), screen.size()), screen, listen);
+    run(state(arrangement.sketch(), new Terminal(screen.size(), look.ascii())), screen, listen);
   }
 
   /** Plays with a line of text for each event; a word typed and Enter is a key. */
   public void inLines(PrintWriter out, boolean readsKeys) {
-    State start = state(arrangement.facts(0), true, new Size(0, 0));
+    State start = state(arrangement.facts(0), new Terminal(new Size(0, 0), true));
     Viewer lines =
         new Viewer() {
           @Override
@@ -139,9 +140,9 @@ public final class Performance {
     run(start, lines, words.andThen(stops));
   }
 
-  private State state(ChartFacts facts, boolean ascii, Size size) {
-    BandSettings band = BandSettings.at(form.bar(1).section().tempo(), PlaySetup.USUAL.volume());
-    return State.of(facts, band, kept.read(), ascii, size);
+  private State state(ChartFacts facts, Terminal terminal) {
+    Status status = Status.atRest(form.bar(1).section().tempo(), PlaySetup.USUAL.volume());
+    return State.of(facts, status, kept.read(), terminal);
   }
 
   /**

@@ -2,6 +2,7 @@ package hingetone.screen;
 
 import hingetone.chart.Form;
 import hingetone.neck.Dot;
+import hingetone.plan.Plan;
 import java.util.List;
 import java.util.Optional;
 
@@ -15,7 +16,7 @@ import java.util.Optional;
  * @param fits for each bar of the form, for each of its chords, what fits
  * @param crossings the places of the form where the key changes, by bar
  * @param turnarounds the bars of the form that lead back to their section's tonic
- * @param turns who speaks when
+ * @param plan who speaks when
  * @param neck the instrument's neck
  */
 public record ChartFacts(
@@ -25,7 +26,7 @@ public record ChartFacts(
     List<List<Fit>> fits,
     List<Crossing> crossings,
     List<Integer> turnarounds,
-    ShownTurns turns,
+    Plan plan,
     Neck neck) {
 
   /**

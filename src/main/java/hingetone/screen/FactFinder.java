@@ -14,9 +14,6 @@ import hingetone.neck.Fretboard;
 import hingetone.neck.Shape;
 import hingetone.neck.Spot;
 import hingetone.plan.Plan;
-import hingetone.plan.Prompt;
-import hingetone.plan.ReturnEnding;
-import hingetone.plan.Speaker;
 import hingetone.screen.ChartFacts.Fit;
 import hingetone.screen.ChartFacts.ShapeNote;
 import hingetone.theory.Chord;
@@ -58,14 +55,7 @@ public final class FactFinder {
     List<ChartFacts.Crossing> crossings =
         ground.crossings().stream().map(finder::crossing).toList();
     return new ChartFacts(
-        title,
-        groove,
-        finder.form,
-        fits,
-        crossings,
-        turnarounds(ground),
-        turns(plan),
-        finder.neck());
+        title, groove, finder.form, fits, crossings, turnarounds(ground), plan, finder.neck());
   }
 
   /**
@@ -78,8 +68,7 @@ public final class FactFinder {
             .map(bar -> Collections.nCopies(bar.chords().chords().size(), plainFit(bar)))
             .toList();
     ChartFacts.Neck neck = neck(board, 5, 12);
-    return new ChartFacts(
-        title, groove, plan.form(), fits, List.of(), List.of(), turns(plan), neck);
+    return new ChartFacts(title, groove, plan.form(), fits, List.of(), List.of(), plan, neck);
   }
 
   private static Fit plainFit(Bar bar) {
@@ -217,25 +206,5 @@ public final class FactFinder {
     List<Spot> spots = step.spots();
     String frets = spots.stream().map(s -> s.fret() + "").collect(Collectors.joining(" "));
     return (spots.size() > 1 ? "frets " : "fret ") + frets;
-  }
-
-  /** The turns of a plan, as the picture tells them. */
-  static ShownTurns turns(Plan plan) {
-    return lap -> plan.promptsOfLap(lap).stream().map(FactFinder::turn).toList();
-  }
-
-  private static ShownTurn turn(Prompt prompt) {
-    ShownTurn.Kind kind =
-        prompt.isRest()
-            ? ShownTurn.Kind.NOBODY
-            : prompt.by() == Speaker.PLAYER ? ShownTurn.Kind.PLAYER : ShownTurn.Kind.MACHINE;
-    return new ShownTurn(
-        prompt.role().name().toLowerCase(java.util.Locale.ROOT),
-        kind,
-        prompt.ending().map(ending -> ending == ReturnEnding.SAME ? "same ending" : "new ending"),
-        prompt.speakFrom(),
-        prompt.landOn(),
-        prompt.stopBy(),
-        prompt.crossing());
   }
 }

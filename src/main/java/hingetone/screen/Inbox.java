@@ -41,8 +41,7 @@ final class Inbox {
       return newer instanceof Message.Playhead || newer instanceof Message.Beat;
     }
     boolean tellsHowThingsStand =
-        earlier instanceof Message.Set
-            || earlier instanceof Message.Moved
+        earlier instanceof Message.Changed
             || earlier instanceof Message.Learned
             || earlier instanceof Message.Resized;
     return tellsHowThingsStand && earlier.getClass() == newer.getClass();

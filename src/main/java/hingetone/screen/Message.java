@@ -1,6 +1,7 @@
 package hingetone.screen;
 
 import hingetone.screen.picture.Size;
+import hingetone.sequencer.Status;
 import hingetone.time.Beats;
 import java.util.Optional;
 
@@ -33,11 +34,8 @@ public sealed interface Message {
   /** The playhead moved; only the newest counts. In quarter notes from bar 1, laps counted on. */
   record Playhead(Beats now) implements Message {}
 
-  /** What the band does changed. */
-  record Moved(State.Phase phase) implements Message {}
-
-  /** The band's settings changed. */
-  record Set(BandSettings band) implements Message {}
+  /** What the band does or is set to changed. */
+  record Changed(Status status) implements Message {}
 
   /** The chart's facts changed, as after a key shift. */
   record Learned(ChartFacts facts) implements Message {}

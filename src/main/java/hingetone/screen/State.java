@@ -1,6 +1,8 @@
 package hingetone.screen;
 
 import hingetone.screen.picture.Size;
+import hingetone.sequencer.Status;
+import hingetone.sequencer.Status.Motion;
 import hingetone.time.Beats;
 import hingetone.time.Position;
 import java.util.Optional;
@@ -9,38 +11,23 @@ import java.util.Optional;
  * Everything that is visible.
  *
  * @param facts the chart's facts
- * @param band what the band is set to
- * @param phase what the band does
+ * @param status what the band does and is set to, as it reports it
  * @param now where it is, in quarter notes from bar 1, laps counted on
  * @param settings what the player chose to see
  * @param layer what lies over the picture
- * @param notice something told in passing; empty when there is nothing
- * @param noticeBeats beats for which it stays
- * @param fault what is wrong with a device, and what to do
+ * @param words what is told the player
  * @param aside whether the terminal is given back as soon as the band stands still
- * @param ascii whether only ASCII can be shown
- * @param size the terminal's size
+ * @param terminal what it is drawn on
  */
 public record State(
     ChartFacts facts,
-    BandSettings band,
-    Phase phase,
+    Status status,
     Beats now,
     ViewSettings settings,
     Layer layer,
-    String notice,
-    int noticeBeats,
-    Optional<String> fault,
+    Words words,
     boolean aside,
-    boolean ascii,
-    Size size) {
-  /** What the band does. */
-  public enum Phase {
-    STOPPED,
-    PLAYING,
-    PAUSED
-  }
-
+    Terminal terminal) {
   /** What lies over the picture. */
   public sealed interface Layer {
     /** Nothing. */
@@ -56,23 +43,39 @@ public record State(
     record Bind(Action action) implements Layer {}
   }
 
+  /**
+   * What is told the player.
+   *
+   * @param notice something told in passing; empty when there is nothing
+   * @param beats beats for which it stays
+   * @param fault what is wrong with a device, and what to do
+   */
+  public record Words(String notice, int beats, Optional<String> fault) {
+    static final Words NONE = new Words("", 0, Optional.empty());
+
+    Words withNotice(String told, int forBeats) {
+      return new Words(told, forBeats, fault);
+    }
+
+    Words withFault(Optional<String> wrong) {
+      return new Words(notice, beats, wrong);
+    }
+
+    /** After a beat. */
+    Words aged() {
+      int left = Math.max(0, beats - 1);
+      return new Words(left == 0 ? "" : notice, left, fault);
+    }
+  }
+
+  /** What the picture is drawn on: its size, and whether only ASCII can be shown. */
+  public record Terminal(Size size, boolean ascii) {}
+
   /** The state before anything has happened. */
   public static State of(
-      ChartFacts facts, BandSettings band, ViewSettings settings, boolean ascii, Size size) {
+      ChartFacts facts, Status status, ViewSettings settings, Terminal terminal) {
     Beats start = facts.form().startOf(1);
-    return new State(
-        facts,
-        band,
-        Phase.STOPPED,
-        start,
-        settings,
-        new Layer.None(),
-        "",
-        0,
-        Optional.empty(),
-        false,
-        ascii,
-        size);
+    return new State(facts, status, start, settings, new Layer.None(), Words.NONE, false, terminal);
   }
 
   /** Where it is as bar and beat. */
@@ -80,64 +83,53 @@ public record State(
     return facts.form().position(now);
   }
 
+  /** Whether the music moves. */
+  public Motion motion() {
+    return status.motion();
+  }
+
   /** Whether the bars before the form are being counted. */
   public boolean countsIn() {
-    return now.isNegative() && phase != Phase.STOPPED;
+    return now.isNegative() && motion() != Motion.STOPPED;
   }
 
-  State withFacts(ChartFacts facts) {
-    return copy(facts, band, phase, now, settings, layer, fault);
+  public Size size() {
+    return terminal.size();
   }
 
-  public State withBand(BandSettings band) {
-    return copy(facts, band, phase, now, settings, layer, fault);
+  public State withFacts(ChartFacts other) {
+    return new State(other, status, now, settings, layer, words, aside, terminal);
   }
 
-  public State withPhase(Phase phase) {
-    return copy(facts, band, phase, now, settings, layer, fault);
+  public State withStatus(Status other) {
+    return new State(facts, other, now, settings, layer, words, aside, terminal);
   }
 
-  State withNow(Beats now) {
-    return copy(facts, band, phase, now, settings, layer, fault);
+  State withNow(Beats other) {
+    return new State(facts, status, other, settings, layer, words, aside, terminal);
   }
 
-  public State withSettings(ViewSettings settings) {
-    return copy(facts, band, phase, now, settings, layer, fault);
+  public State withSettings(ViewSettings other) {
+    return new State(facts, status, now, other, layer, words, aside, terminal);
   }
 
-  public State withLayer(Layer layer) {
-    return copy(facts, band, phase, now, settings, layer, fault);
+  public State withLayer(Layer other) {
+    return new State(facts, status, now, settings, other, words, aside, terminal);
   }
 
-  public State withFault(Optional<String> fault) {
-    return copy(facts, band, phase, now, settings, layer, fault);
+  public State withWords(Words other) {
+    return new State(facts, status, now, settings, layer, other, aside, terminal);
   }
 
-  State withAside(boolean aside) {
-    return new State(
-        facts, band, phase, now, settings, layer, notice, noticeBeats, fault, aside, ascii, size);
+  State withAside(boolean other) {
+    return new State(facts, status, now, settings, layer, words, other, terminal);
+  }
+
+  public State withTerminal(Terminal other) {
+    return new State(facts, status, now, settings, layer, words, aside, other);
   }
 
   public State withSize(Size size) {
-    return new State(
-        facts, band, phase, now, settings, layer, notice, noticeBeats, fault, aside, ascii, size);
-  }
-
-  /** The same with something told for some beats. */
-  State withNotice(String words, int beats) {
-    return new State(
-        facts, band, phase, now, settings, layer, words, beats, fault, aside, ascii, size);
-  }
-
-  private State copy(
-      ChartFacts facts,
-      BandSettings band,
-      Phase phase,
-      Beats now,
-      ViewSettings settings,
-      Layer layer,
-      Optional<String> fault) {
-    return new State(
-        facts, band, phase, now, settings, layer, notice, noticeBeats, fault, aside, ascii, size);
+    return withTerminal(new Terminal(size, terminal.ascii()));
   }
 }

@@ -3,11 +3,11 @@
  * runs them. {@code screen.view} shows a state, {@code screen.picture} is what it is drawn with.
  *
  * <p>The reasoning behind the picture stands in {@code src/docs/screen.md}. May import what {@code
- * print} may, and {@code screen.picture}.
+ * print} may, {@code screen.picture}, and the commands and status of {@code sequencer}.
  *
  * <pre>{@code
- * Step step = Update.apply(state, new Message.Stroke("space"));
- * step.effects();                       // [TogglePause]
+ * Step step = Update.apply(state, new Message.Stroke("space", 0));
+ * step.effects();   // [Send[command=Pause[]]]
  * }</pre>
  */
 package hingetone.screen;

@@ -179,8 +179,8 @@ final class BarPlanner {
       route.nextCrossing(here()).ifPresent(bar -> route.setLoop(Optional.of(c.around(bar))));
     } else if (command instanceof Command.SilentBars c) {
       silentBars = c;
-    } else if (command instanceof Command.KeyShift c) {
-      course = course.withKeyShift(c.semitones());
+    } else if (command instanceof Command.StepKey c) {
+      course = course.withKeyStep(c.semitones());
     } else if (command instanceof Command.KeyWalk c) {
       course = course.withKeyWalk(c.semitones());
     } else {

@@ -78,14 +78,18 @@ final class ChannelMixer {
     }
   }
 
-  void setLevel(Role role, int percent, long now) {
-    levels.put(role, percent);
+  void stepLevel(Role role, int percent, long now) {
+    levels.put(role, withinRange(levels.get(role) + percent));
     nextMove = Math.min(nextMove, now);
   }
 
-  void setVolume(int percent, long now) {
-    volume = percent;
+  void stepVolume(int percent, long now) {
+    volume = withinRange(volume + percent);
     nextMove = Math.min(nextMove, now);
+  }
+
+  private static int withinRange(int percent) {
+    return Math.max(0, Math.min(100, percent));
   }
 
   /** The velocity a note is struck with. */

@@ -95,14 +95,11 @@ public sealed interface Command {
   /** Goes to the next place of a section in this lap, else to its first. */
   record JumpToSection(String name) implements Command {}
 
-  /** Moves every part but drums and click from the next bar on, relative to the chart. */
-  record KeyShift(int semitones) implements Command {
-    public KeyShift {
-      if (Math.abs(semitones) > 12) {
-        throw new IllegalArgumentException("an octave is the farthest: " + semitones);
-      }
-    }
-  }
+  /**
+   * Moves every part but drums and click by so many semitones from the next bar on. An octave from
+   * the chart's keys is the farthest; a step beyond it is not taken.
+   */
+  record StepKey(int semitones) implements Command {}
 
   /**
    * Moves on by an interval with each pass, staying within −5 to 6 semitones of the chart; steps of
@@ -115,19 +112,11 @@ public sealed interface Command {
 
   record Mute(Role role, boolean muted) implements Command {}
 
-  /** The level of one part, in percent of what the score says, 0 to 127 as a controller goes. */
-  record Level(Role role, int percent) implements Command {
-    public Level {
-      checkPercent(percent);
-    }
-  }
+  /** Raises or lowers the level of one part, within 0 to 100, in percent of what the score says. */
+  record StepLevel(Role role, int percent) implements Command {}
 
-  /** The level of everything. */
-  record Volume(int percent) implements Command {
-    public Volume {
-      checkPercent(percent);
-    }
-  }
+  /** Raises or lowers the level of everything, within 0 to 100 percent. */
+  record StepVolume(int percent) implements Command {}
 
   record Click(Metronome metronome) implements Command {}
 
@@ -146,12 +135,6 @@ public sealed interface Command {
 
     boolean isSilent(int bar) {
       return bar >= 1 && (bar - 1) % (sounding + silent) >= sounding;
-    }
-  }
-
-  private static void checkPercent(int percent) {
-    if (percent < 0 || percent > 100) {
-      throw new IllegalArgumentException("a level is 0 to 100, not " + percent);
     }
   }
 }

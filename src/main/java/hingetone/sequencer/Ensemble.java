@@ -42,10 +42,10 @@ final class Ensemble {
       mixer.mute(c.role(), c.muted());
       voices.release(v -> mixer.isMuted(v.role()), now, sink);
       letGoWhereNothingSounds(now, sink);
-    } else if (command instanceof Command.Level c) {
-      mixer.setLevel(c.role(), c.percent(), now);
-    } else if (command instanceof Command.Volume c) {
-      mixer.setVolume(c.percent(), now);
+    } else if (command instanceof Command.StepLevel c) {
+      mixer.stepLevel(c.role(), c.percent(), now);
+    } else if (command instanceof Command.StepVolume c) {
+      mixer.stepVolume(c.percent(), now);
     } else if (command instanceof Command.Click c) {
       metronome = c.metronome();
     } else {

@@ -27,17 +27,42 @@ public record Metronome(boolean on, boolean accents, Gap gap) {
 
   /** Where the click is left out. */
   public enum Gap {
-    NONE,
+    NONE("every beat"),
     /** Only the even beats click: 2 and 4 in 4/4. */
-    OFF_BEATS_ONLY,
+    OFF_BEATS_ONLY("even beats"),
     /** Even bars are silent. */
-    EVERY_OTHER_BAR
+    EVERY_OTHER_BAR("every other bar");
+
+    private final String clicked;
+
+    Gap(String clicked) {
+      this.clicked = clicked;
+    }
+
+    /** What is left to click, in words: {@code even beats}. */
+    public String clicked() {
+      return clicked;
+    }
+
+    private Gap next() {
+      return values()[(ordinal() + 1) % values().length];
+    }
   }
 
   /** A part that plays all its sounds. */
   static Part part() {
     Note high = new Note(Beats.ZERO, Beats.ONE, HIGH, LOUDEST);
     return new Part(Role.CLICK, Sound.CLICK, List.of(high, high.withKey(LOW)));
+  }
+
+  /** Off where this is on, and the other way round. */
+  public Metronome switched() {
+    return new Metronome(!on, accents, gap);
+  }
+
+  /** On, leaving the player alone in the next place. */
+  public Metronome withNextGap() {
+    return new Metronome(true, accents, gap.next());
   }
 
   /** Whether a beat of a bar clicks. */

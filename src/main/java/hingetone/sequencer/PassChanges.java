@@ -27,6 +27,7 @@ record PassChanges(
       new PassChanges(BigDecimal.ONE, Optional.empty(), Tempo.of(100), 0, 0, 0, 0);
 
   private static final int LOWEST_SHIFT = -5;
+  private static final int FARTHEST_SHIFT = 12;
 
   /** Another tempo by hand, which ends a ramp. */
   PassChanges withScale(BigDecimal newScale) {
@@ -39,8 +40,11 @@ record PassChanges(
         start, Optional.of(newRamp), newRamp.start(), 0, keyShift, keyWalk, passes);
   }
 
-  PassChanges withKeyShift(int semitones) {
-    return new PassChanges(scale, ramp, rampTempo, rampPasses, semitones, keyWalk, passes);
+  /** The keys moved by so many semitones, unless that is farther than an octave. */
+  PassChanges withKeyStep(int semitones) {
+    int moved = keyShift + semitones;
+    int shift = Math.abs(moved) <= FARTHEST_SHIFT ? moved : keyShift;
+    return new PassChanges(scale, ramp, rampTempo, rampPasses, shift, keyWalk, passes);
   }
 
   PassChanges withKeyWalk(int semitones) {

@@ -48,4 +48,26 @@ public record Status(
     muted = Set.copyOf(muted);
     levels = Map.copyOf(levels);
   }
+
+  /** Whether there are bars in which the band drops out. */
+  public boolean dropsOut() {
+    return silentBars.silent() > 0;
+  }
+
+  /** A band that has not begun, at a tempo and a volume, with nothing else set. */
+  public static Status atRest(Tempo tempo, int volume) {
+    return new Status(
+        Motion.STOPPED,
+        tempo,
+        Optional.empty(),
+        0,
+        0,
+        Set.of(),
+        Map.of(),
+        volume,
+        Metronome.OFF,
+        Command.SilentBars.NONE,
+        Optional.empty(),
+        OptionalInt.empty());
+  }
 }

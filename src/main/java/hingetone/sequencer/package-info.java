@@ -9,7 +9,7 @@
  *
  * <pre>{@code
  * PlaySetup setup = PlaySetup.USUAL.withLaps(4);
- * Command louder = new Command.Level(Role.BASS, 1.0);
+ * Command louder = new Command.StepLevel(Role.BASS, 8);
  * }</pre>
  */
 package hingetone.sequencer;

@@ -14,6 +14,8 @@ import hingetone.screen.ChartFacts.Neck;
 import hingetone.screen.ChartFacts.ShapeNote;
 import hingetone.screen.picture.Size;
 import hingetone.screen.view.View;
+import hingetone.sequencer.Status;
+import hingetone.sequencer.Status.Motion;
 import hingetone.text.reading.Source;
 import hingetone.theory.Chord;
 import hingetone.theory.Interval;
@@ -86,7 +88,7 @@ public final class Examples {
             crossing(9, "E minor", "G minor", "G4, string 1 fret 3: b3 becomes 1", 3),
             crossing(17, "G minor", "E minor", "G4, string 1 fret 3: 1 becomes b3", 0)),
         List.of(8, 16),
-        FactFinder.turns(Plan.of(chart, form)),
+        Plan.of(chart, form),
         new Neck(List.of("E", "B", "G", "D", "A", "E"), 22, 2, 8, false));
   }
 
@@ -140,8 +142,9 @@ public final class Examples {
   /** Before anything has happened. */
   public static State stopped() {
     ChartFacts facts = facts();
-    BandSettings band = BandSettings.at(facts.form().bar(1).section().tempo(), 60);
-    return State.of(facts, band, ViewSettings.USUAL, false, new Size(24, 80));
+    State.Terminal terminal = new State.Terminal(new Size(24, 80), false);
+    Status status = Statuses.moving(Motion.STOPPED);
+    return State.of(facts, status, ViewSettings.USUAL, terminal);
   }
 
   /** Playing at a bar and beat. */
@@ -149,7 +152,7 @@ public final class Examples {
     State stopped = stopped();
     Beats inBar = Beats.parse(beat).orElseThrow();
     return stopped
-        .withPhase(State.Phase.PLAYING)
+        .withStatus(Statuses.moving(Motion.PLAYING))
         .withNow(stopped.facts().form().quarters(new Position(bar, inBar)));
   }
 

@@ -3,6 +3,8 @@ package hingetone.screen;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import hingetone.screen.picture.Size;
+import hingetone.sequencer.Command;
+import hingetone.sequencer.Status;
 import hingetone.time.Beats;
 import java.util.ArrayList;
 import java.util.List;
@@ -65,7 +67,7 @@ class RunnerTest {
     runner.offer(beat);
     for (int i = 0; i < 100_000; i++) {
       runner.offer(i % 3 == 0 ? new Message.Pedal("cc 64", i) : new Message.Stroke("d", i));
-      runner.offer(new Message.Set(Examples.stopped().band()));
+      runner.offer(new Message.Changed(Examples.stopped().status()));
       runner.offer(new Message.Resized(new Size(24, 80)));
     }
     runner.offer(notice);
@@ -79,9 +81,10 @@ class RunnerTest {
   @Test
   void stepping_aside_comes_after_what_was_asked_for_before() {
     runner.offer(new Message.Stroke("ctrl z", 0));
-    runner.offer(new Message.Moved(State.Phase.PAUSED));
+    runner.offer(new Message.Changed(Statuses.moving(Status.Motion.PAUSED)));
     runner.offer(new Message.Stroke("q", 0));
     runner.run();
-    assertThat(aside).containsExactly(List.of(new Effect.Pause(), new Effect.StepAside()));
+    assertThat(aside)
+        .containsExactly(List.of(new Effect.Send(new Command.Pause()), new Effect.StepAside()));
   }
 }

@@ -7,13 +7,14 @@ import hingetone.screen.picture.Frame;
 import hingetone.screen.picture.Size;
 import hingetone.screen.view.View;
 import hingetone.screen.view.ViewTest;
+import hingetone.sequencer.Command;
+import hingetone.sequencer.Status.Motion;
 import hingetone.time.Beats;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalInt;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
 
@@ -98,7 +99,8 @@ class UpdateTest {
   @Test
   void every_kind_of_effect_has_a_key_or_follows_from_one() {
     Set<Class<?>> seen = new HashSet<>();
-    for (State state : List.of(PLAYING, looping(), PLAYING.withPhase(State.Phase.PAUSED))) {
+    for (State state :
+        List.of(PLAYING, looping(), PLAYING.withStatus(Statuses.moving(Motion.PAUSED)))) {
       for (String key : keys()) {
         press(state, key).effects().forEach(effect -> seen.add(effect.getClass()));
       }
@@ -115,8 +117,7 @@ class UpdateTest {
             new Message.Resized(new Size(3, 4)),
             new Message.Beat(Beats.of(5)),
             new Message.Playhead(Beats.of(5)),
-            new Message.Moved(State.Phase.PAUSED),
-            new Message.Set(PLAYING.band()),
+            new Message.Changed(Statuses.moving(Motion.PAUSED)),
             new Message.Learned(PLAYING.facts()),
             new Message.Fault(Optional.empty()),
             new Message.Over(),
@@ -127,60 +128,60 @@ class UpdateTest {
   }
 
   private static State looping() {
-    BandSettings b = PLAYING.band();
-    Optional<BandSettings.Loop> loop = Optional.of(new BandSettings.Loop(1, 4));
-    return PLAYING.withBand(
-        new BandSettings(
-            b.tempo(),
-            0,
-            false,
-            Set.of(),
-            70,
-            Optional.empty(),
-            loop,
-            false,
-            false,
-            OptionalInt.empty()));
+    return PLAYING.withStatus(Statuses.looping(1, 4));
   }
 
   @Test
   void looping_takes_the_section_and_pressed_again_ends_it() {
-    assertThat(press(PLAYING, "l").effects()).containsExactly(new Effect.LoopBars(1, 8));
-    assertThat(press(looping(), "l").effects()).containsExactly(new Effect.EndLoop());
+    assertThat(press(PLAYING, "l").effects())
+        .containsExactly(new Effect.Send(new Command.Loop(1, 8)));
+    assertThat(press(looping(), "l").effects())
+        .containsExactly(new Effect.Send(new Command.Unloop()));
   }
 
   @Test
   void a_loop_may_begin_and_end_with_any_bar() {
     State sixth = Examples.playing(6, "2");
-    assertThat(press(sixth, "[").effects()).containsExactly(new Effect.LoopBars(6, 16));
-    assertThat(press(sixth, "]").effects()).containsExactly(new Effect.LoopBars(1, 6));
-    State third = Examples.playing(3, "1").withBand(looping().band());
-    assertThat(press(third, "[").effects()).containsExactly(new Effect.LoopBars(3, 4));
-    assertThat(press(third, "]").effects()).containsExactly(new Effect.LoopBars(1, 3));
-    State behind = Examples.playing(9, "1").withBand(looping().band());
-    assertThat(press(behind, "]").effects()).containsExactly(new Effect.LoopBars(1, 9));
-    assertThat(press(behind, "[").effects()).containsExactly(new Effect.LoopBars(9, 16));
+    assertThat(press(sixth, "[").effects())
+        .containsExactly(new Effect.Send(new Command.Loop(6, 16)));
+    assertThat(press(sixth, "]").effects())
+        .containsExactly(new Effect.Send(new Command.Loop(1, 6)));
+    State third = Examples.playing(3, "1").withStatus(looping().status());
+    assertThat(press(third, "[").effects())
+        .containsExactly(new Effect.Send(new Command.Loop(3, 4)));
+    assertThat(press(third, "]").effects())
+        .containsExactly(new Effect.Send(new Command.Loop(1, 3)));
+    State behind = Examples.playing(9, "1").withStatus(looping().status());
+    assertThat(press(behind, "]").effects())
+        .containsExactly(new Effect.Send(new Command.Loop(1, 9)));
+    assertThat(press(behind, "[").effects())
+        .containsExactly(new Effect.Send(new Command.Loop(9, 16)));
   }
 
   @Test
   void looping_the_crossing_takes_two_bars_on_either_side() {
-    assertThat(press(PLAYING, "x").effects()).containsExactly(new Effect.LoopCrossing(2, 2));
+    assertThat(press(PLAYING, "x").effects())
+        .containsExactly(new Effect.Send(new Command.LoopCrossing(2, 2)));
   }
 
   @Test
   void sections_are_jumped_to_in_both_directions() {
-    assertThat(press(PLAYING, "right").effects()).containsExactly(new Effect.Jump(9));
-    assertThat(press(PLAYING, "left").effects()).containsExactly(new Effect.Jump(1));
+    assertThat(press(PLAYING, "right").effects())
+        .containsExactly(new Effect.Send(new Command.Jump(9)));
+    assertThat(press(PLAYING, "left").effects())
+        .containsExactly(new Effect.Send(new Command.Jump(1)));
     State second = Examples.playing(17, "1");
-    assertThat(press(second, "left").effects()).containsExactly(new Effect.Jump(9));
+    assertThat(press(second, "left").effects())
+        .containsExactly(new Effect.Send(new Command.Jump(9)));
     State later = Examples.playing(26, "1");
-    assertThat(press(later, "right").effects()).containsExactly(new Effect.Jump(33));
+    assertThat(press(later, "right").effects())
+        .containsExactly(new Effect.Send(new Command.Jump(33)));
   }
 
   @Test
   void a_tap_carries_when_it_was_struck() {
     Step step = Update.apply(PLAYING, new Message.Stroke("enter", 5));
-    assertThat(step.effects()).containsExactly(new Effect.Tap(5));
+    assertThat(step.effects()).containsExactly(new Effect.Send(new Command.Tap(5)));
   }
 
   @Test
@@ -190,14 +191,14 @@ class UpdateTest {
     Step bound = Update.apply(waiting, new Message.Pedal("cc 64", 0));
     assertThat(bound.effects()).hasOnlyElementsOfType(Effect.Remember.class);
     Step pressed = Update.apply(bound.state(), new Message.Pedal("cc 64", 0));
-    assertThat(pressed.effects()).containsExactly(new Effect.TogglePause());
+    assertThat(pressed.effects()).containsExactly(new Effect.Send(new Command.Pause()));
   }
 
   @Test
   void a_page_turners_key_can_be_bound_to_any_action() {
     ViewSettings settings = ViewSettings.USUAL.withBound("key page down", Action.PAUSE);
     Step step = press(PLAYING.withSettings(settings), "page down");
-    assertThat(step.effects()).containsExactly(new Effect.TogglePause());
+    assertThat(step.effects()).containsExactly(new Effect.Send(new Command.Pause()));
   }
 
   @Test
@@ -224,22 +225,24 @@ class UpdateTest {
   void a_notice_goes_after_some_beats() {
     State state = Update.apply(PLAYING, new Message.Notice("Hello.")).state();
     for (int i = 0; i < 12; i++) {
-      assertThat(state.notice()).isEqualTo("Hello.");
+      assertThat(state.words().notice()).isEqualTo("Hello.");
       state = Update.apply(state, new Message.Beat(Beats.of(i))).state();
     }
-    assertThat(state.notice()).isEmpty();
+    assertThat(state.words().notice()).isEmpty();
   }
 
   @Test
   void the_band_stands_still_before_the_player_goes_to_the_shell() {
     Step asked = press(PLAYING, "ctrl z");
-    assertThat(asked.effects()).containsExactly(new Effect.Pause());
-    Step louder = Update.apply(asked.state(), new Message.Moved(State.Phase.PLAYING));
+    assertThat(asked.effects()).containsExactly(new Effect.Send(new Command.Pause()));
+    Step louder = Update.apply(asked.state(), new Message.Changed(Statuses.moving(Motion.PLAYING)));
     assertThat(louder.effects()).isEmpty();
-    Step still = Update.apply(louder.state(), new Message.Moved(State.Phase.PAUSED));
+    Step still = Update.apply(louder.state(), new Message.Changed(Statuses.moving(Motion.PAUSED)));
     assertThat(still.effects()).containsExactly(new Effect.StepAside());
     assertThat(press(still.state(), "ctrl z").effects()).containsExactly(new Effect.StepAside());
-    assertThat(Update.apply(still.state(), new Message.Moved(State.Phase.PAUSED)).effects())
+    assertThat(
+            Update.apply(still.state(), new Message.Changed(Statuses.moving(Motion.PAUSED)))
+                .effects())
         .isEmpty();
   }
 
@@ -247,14 +250,16 @@ class UpdateTest {
   void whoever_plays_on_instead_stays() {
     State asked = press(PLAYING, "ctrl z").state();
     State stays = press(asked, "d").state();
-    assertThat(Update.apply(stays, new Message.Moved(State.Phase.PAUSED)).effects()).isEmpty();
+    assertThat(Update.apply(stays, new Message.Changed(Statuses.moving(Motion.PAUSED))).effects())
+        .isEmpty();
   }
 
   @Test
   void control_keys_keep_their_work_while_a_key_is_being_bound() {
     State binding = PLAYING.withLayer(new Layer.Bind(Action.DRUMS));
     assertThat(press(binding, "ctrl c").effects()).containsExactly(new Effect.Quit());
-    assertThat(press(binding, "ctrl z").effects()).containsExactly(new Effect.Pause());
+    assertThat(press(binding, "ctrl z").effects())
+        .containsExactly(new Effect.Send(new Command.Pause()));
     assertThat(press(binding, "d").effects()).hasOnlyElementsOfType(Effect.Remember.class);
   }
 }

@@ -97,7 +97,7 @@ class HourOfPlayTest {
       case 4, 5 -> unloop();
       case 6 -> jump(1 + random.nextInt(LAPS * NumberedBand.BARS));
       case 7 -> jump(LAPS * NumberedBand.BARS - random.nextInt(2 * NumberedBand.BARS));
-      case 8 -> send(new Command.KeyShift(random.nextInt(13) - 6));
+      case 8 -> send(new Command.StepKey(random.nextInt(13) - 6));
       case 9 -> {
         witness.silent =
             random.nextBoolean() ? Command.SilentBars.NONE : new Command.SilentBars(3, 1);
@@ -108,7 +108,7 @@ class HourOfPlayTest {
       case 12 -> followAnotherBand();
       case 13 -> stopOrRestart();
       default -> {
-        send(new Command.Level(Role.BASS, random.nextInt(101)));
+        send(new Command.StepLevel(Role.BASS, random.nextInt(101) - 50));
         send(new Command.KeyWalk(random.nextInt(12)));
       }
     }

@@ -119,7 +119,7 @@ class LiveChangesTest {
 
   @Test
   void a_key_shift_moves_all_but_the_drums_from_the_next_bar() {
-    Rig rig = Rig.playing(riff(2, Beats.of(4))).to(500).send(new Command.KeyShift(2)).to(2001);
+    Rig rig = Rig.playing(riff(2, Beats.of(4))).to(500).send(new Command.StepKey(2)).to(2001);
     assertThat(rig.notes())
         .containsExactly("0 on E2 v90 ch1", "2000 off E2 ch1", "2000 on G2 v90 ch1");
     assertThat(rig.moments(SequencerEvent.BarLine.class).get(1).keyShift()).isEqualTo(2);
@@ -209,7 +209,7 @@ class LiveChangesTest {
   void a_level_goes_over_in_small_moves_and_ends_where_it_should() {
     Rig rig = Rig.playing(PlayingBand.plain(1, 120)).to(100);
     int before = rig.sent.size();
-    rig.send(new Command.Level(Role.BASS, 50)).to(400);
+    rig.send(new Command.StepLevel(Role.BASS, -50)).to(400);
     List<Integer> values =
         rig.sent.subList(before, rig.sent.size()).stream()
             .filter(s -> s.message().getStatus() == 0xB1 && s.message().getData1() == 7)
@@ -242,12 +242,26 @@ class LiveChangesTest {
 
   @Test
   void the_volume_scales_every_channel() {
-    Rig rig = Rig.playing(PlayingBand.plain(1, 120)).to(100).send(new Command.Volume(40)).to(490);
+    Rig rig =
+        Rig.playing(PlayingBand.plain(1, 120)).to(100).send(new Command.StepVolume(-60)).to(490);
     assertThat(rig.lines()).contains("-30 control 7=100 ch1");
     assertThat(rig.lines().stream().filter(l -> l.contains("control 7=40")))
         .hasSize(2)
         .anyMatch(l -> l.endsWith("ch1"))
         .anyMatch(l -> l.endsWith("ch9"));
+  }
+
+  @Test
+  void steps_add_up_and_end_at_their_limits() {
+    Rig rig = Rig.playing(PlayingBand.plain(1, 120)).to(100);
+    for (int i = 0; i < 15; i++) {
+      rig.send(new Command.StepKey(1)).send(new Command.StepLevel(Role.BASS, -8));
+      rig.send(new Command.StepVolume(-8));
+    }
+    rig.send(new Command.StepLevel(Role.BASS, 3)).to(2100);
+    assertThat(rig.timeline.status().keyShift()).isEqualTo(12);
+    assertThat(rig.timeline.status().levels()).containsEntry(Role.BASS, 3);
+    assertThat(rig.timeline.status().volume()).isZero();
   }
 
   @Test

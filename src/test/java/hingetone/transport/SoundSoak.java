@@ -95,8 +95,8 @@ final class SoundSoak {
       case 4 -> new Command.Loop(bar, bar + random.nextInt(3));
       case 5 -> new Command.Unloop();
       case 6 -> new Command.Jump(bar);
-      case 7 -> new Command.KeyShift(random.nextInt(5) - 2);
-      case 8 -> new Command.Level(role, 50 + random.nextInt(51));
+      case 7 -> new Command.StepKey(random.nextInt(5) - 2);
+      case 8 -> new Command.StepLevel(role, random.nextInt(51) - 25);
       case 9 -> new Command.Click(random.nextBoolean() ? Metronome.ON : Metronome.OFF);
       default -> new Command.LoopCrossing(2, 2);
     };

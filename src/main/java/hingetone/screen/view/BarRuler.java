@@ -82,7 +82,7 @@ final class BarRuler {
     }
     int first = now - (moment.bar().inSection() - 1) % Math.max(1, most / 2);
     return BarsAhead.isLooped(state, now)
-        ? Math.max(first, state.band().loop().orElseThrow().first())
+        ? Math.max(first, state.status().loop().orElseThrow().firstBar())
         : first;
   }
 

@@ -2,7 +2,7 @@ package hingetone.screen.view;
 
 import hingetone.chart.ChartBar.Slot;
 import hingetone.chart.Form.Bar;
-import hingetone.screen.ShownTurn;
+import hingetone.plan.Prompt;
 import hingetone.screen.State;
 import hingetone.screen.picture.Canvas;
 import hingetone.screen.picture.Ink;
@@ -160,14 +160,14 @@ final class BarsPanel {
       int number = ruler.number(index);
       Position start = Position.of(number, 1);
       Position end = Position.of(number + 1, 1);
-      for (ShownTurn turn : moment.turns(number)) {
-        if (turn.from().compareTo(end) < 0 && turn.end().compareTo(start) > 0) {
+      for (Prompt turn : moment.turns(number)) {
+        if (turn.speakFrom().compareTo(end) < 0 && turn.stopBy().compareTo(start) > 0) {
           stretch(row, index, turn);
-          boolean lands = turn.land().bar() == number;
-          boolean landed = index == 0 && turn.land().bar() < number;
+          boolean lands = turn.landOn().bar() == number;
+          boolean landed = index == 0 && turn.landOn().bar() < number;
           if (lands || landed) {
-            int at = ruler.column(index, turn.land()) + (silent(turn) ? 0 : 1);
-            String words = silent(turn) ? turn.words() : " " + turn.words() + " ";
+            int at = ruler.column(index, turn.landOn()) + (turn.isRest() ? 0 : 1);
+            String words = turn.isRest() ? TurnWords.role(turn) : " " + TurnWords.role(turn) + " ";
             labels.add(new Label(at, words, style(turn, index)));
           }
         }
@@ -176,29 +176,25 @@ final class BarsPanel {
     write(row, labels);
   }
 
-  private static boolean silent(ShownTurn turn) {
-    return turn.kind() == ShownTurn.Kind.NOBODY;
-  }
-
-  private Style style(ShownTurn turn, int index) {
-    Style own = turn.kind() == ShownTurn.Kind.PLAYER ? Style.of(Ink.TURN) : Style.PLAIN;
-    boolean over = turn.end().compareTo(moment.position()) <= 0;
-    return over && isGone(index) || silent(turn) ? Style.QUIET : own;
+  private Style style(Prompt turn, int index) {
+    Style own = TurnWords.isPlayers(turn) ? Style.of(Ink.TURN) : Style.PLAIN;
+    boolean over = turn.stopBy().compareTo(moment.position()) <= 0;
+    return over && isGone(index) || turn.isRest() ? Style.QUIET : own;
   }
 
   /** The part of a turn that lies in one bar: pickup, landing, what follows it. */
-  private void stretch(int row, int index, ShownTurn turn) {
-    if (silent(turn)) {
+  private void stretch(int row, int index, Prompt turn) {
+    if (turn.isRest()) {
       return;
     }
-    int from = ruler.column(index, turn.from());
-    int land = ruler.column(index, turn.land());
-    int end = ruler.column(index, turn.end());
+    int from = ruler.column(index, turn.speakFrom());
+    int land = ruler.column(index, turn.landOn());
+    int end = ruler.column(index, turn.stopBy());
     Style style = style(turn, index);
     canvas.fill(row, from, land, signs.pickup(), style);
     canvas.fill(
-        row, land, end - (turn.end().bar() > ruler.number(index) ? 0 : 1), signs.held(), style);
-    if (turn.land().bar() == ruler.number(index)) {
+        row, land, end - (turn.stopBy().bar() > ruler.number(index) ? 0 : 1), signs.held(), style);
+    if (turn.landOn().bar() == ruler.number(index)) {
       canvas.put(row, land, signs.landing(), style.asBold());
     }
   }

@@ -1,8 +1,8 @@
 package hingetone.screen.view;
 
 import hingetone.chart.Leave;
+import hingetone.plan.Prompt;
 import hingetone.screen.ChartFacts.Crossing;
-import hingetone.screen.ShownTurn;
 import hingetone.screen.State;
 import hingetone.screen.picture.Canvas;
 import hingetone.screen.picture.Ink;
@@ -64,11 +64,13 @@ final class CrossingPanel {
   /** The way the plan chose over a crossing. */
   private static Leave chosen(Outlook moment, Nearing nearing) {
     return moment.turns(nearing.atBar() - 1).stream()
-        .filter(turn -> turn.way().isPresent())
+        .filter(turn -> turn.crossing().isPresent())
         .filter(
-            turn -> turn.from().bar() < nearing.atBar() && turn.end().bar() >= nearing.atBar() - 1)
+            turn ->
+                turn.speakFrom().bar() < nearing.atBar()
+                    && turn.stopBy().bar() >= nearing.atBar() - 1)
         .findFirst()
-        .flatMap(ShownTurn::way)
+        .flatMap(Prompt::crossing)
         .orElse(Leave.EITHER);
   }
 

@@ -55,7 +55,7 @@ final class Layout {
     road += road > 0 ? take(1) : 0;
     road += road > 2 && phrases ? take(1) : 0;
     roadLines = road > 0 ? 1 : 0;
-    int letters = BigLetters.height(1, state.ascii());
+    int letters = BigLetters.height(1, state.terminal().ascii());
     scale = now > 0 && left >= letters ? 1 : 0;
     now += scale > 0 ? take(letters) : 0;
     neck = necks ? take(state.facts().neck().strings().size() + 1) : 0;

@@ -79,7 +79,7 @@ final class NeckPanel {
 
   private void draw() {
     NeckPicture picture = new NeckPicture(neck.strings(), neck.leftHanded(), first, last, marks());
-    NeckDrawing.Look look = new NeckDrawing.Look(!state.ascii(), cell);
+    NeckDrawing.Look look = new NeckDrawing.Look(!state.terminal().ascii(), cell);
     int row = 0;
     for (List<NeckDrawing.Piece> pieces : NeckDrawing.rows(picture, look)) {
       int column = 0;
@@ -89,7 +89,8 @@ final class NeckPanel {
       }
       row++;
     }
-    String legend = NeckDrawing.legend(!state.ascii(), crossing.isPresent(), crossing.isPresent());
+    String legend =
+        NeckDrawing.legend(!state.terminal().ascii(), crossing.isPresent(), crossing.isPresent());
     canvas.put(row, NeckDrawing.labelWidth(), legend, Style.QUIET);
   }
 

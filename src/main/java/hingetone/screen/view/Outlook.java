@@ -3,12 +3,12 @@ package hingetone.screen.view;
 import hingetone.chart.ChartBar.Slot;
 import hingetone.chart.Form;
 import hingetone.chart.Form.Bar;
-import hingetone.screen.BandSettings;
+import hingetone.plan.Prompt;
 import hingetone.screen.BarsAhead;
 import hingetone.screen.ChartFacts.Crossing;
 import hingetone.screen.ChartFacts.Fit;
-import hingetone.screen.ShownTurn;
 import hingetone.screen.State;
+import hingetone.sequencer.Command;
 import hingetone.theory.Chord;
 import hingetone.time.Beats;
 import hingetone.time.Meter;
@@ -34,7 +34,7 @@ final class Outlook {
   private final Form form;
   private final Position position;
   private final Bar bar;
-  private final Map<Integer, List<ShownTurn>> turnsFrom = new HashMap<>();
+  private final Map<Integer, List<Prompt>> turnsFrom = new HashMap<>();
 
   Outlook(State state) {
     this.state = state;
@@ -163,42 +163,42 @@ final class Outlook {
   }
 
   /** The turn that is on. */
-  Optional<ShownTurn> turn() {
+  Optional<Prompt> turn() {
     return turns(position.bar()).stream().filter(turn -> turn.covers(position)).findFirst();
   }
 
   /** The turn that comes next on the way; after a loop's end its first. */
-  Optional<ShownTurn> nextTurn() {
-    Stream<ShownTurn> later =
-        turns(position.bar()).stream().filter(t -> t.from().compareTo(position) > 0);
-    Optional<BandSettings.Loop> loop = state.band().loop();
+  Optional<Prompt> nextTurn() {
+    Stream<Prompt> later =
+        turns(position.bar()).stream().filter(t -> t.speakFrom().compareTo(position) > 0);
+    Optional<Command.Loop> loop = state.status().loop();
     if (loop.isEmpty()) {
       return later.findFirst();
     }
     boolean inside = BarsAhead.isLooped(state, position.bar());
-    Position end = Position.of(loop.get().last() + 1, 1);
-    Position start = Position.of(loop.get().first(), 1);
-    Optional<ShownTurn> before =
-        later.filter(t -> !inside || t.land().compareTo(end) < 0).findFirst();
+    Position end = Position.of(loop.get().lastBar() + 1, 1);
+    Position start = Position.of(loop.get().firstBar(), 1);
+    Optional<Prompt> before =
+        later.filter(t -> !inside || t.landOn().compareTo(end) < 0).findFirst();
     return before.isPresent()
         ? before
-        : turns(start.bar()).stream().filter(t -> t.land().compareTo(start) >= 0).findFirst();
+        : turns(start.bar()).stream().filter(t -> t.landOn().compareTo(start) >= 0).findFirst();
   }
 
   /** The turns of a bar's lap and of the next, whose first may start in it. */
-  List<ShownTurn> turns(int ofBar) {
+  List<Prompt> turns(int ofBar) {
     return turnsFrom.computeIfAbsent(Math.max(1, form.lapOf(ofBar)), this::turnsFrom);
   }
 
-  private List<ShownTurn> turnsFrom(int lap) {
+  private List<Prompt> turnsFrom(int lap) {
     return Stream.of(lap, lap + 1)
-        .flatMap(l -> state.facts().turns().ofLap(l).stream())
-        .filter(turn -> !BarsAhead.isEnding(state, turn.land().bar()))
+        .flatMap(l -> state.facts().plan().promptsOfLap(l).stream())
+        .filter(turn -> !BarsAhead.isEnding(state, turn.landOn().bar()))
         .toList();
   }
 
   /** Whether a turn to come lies behind the end of a loop, so that its count means nothing. */
-  boolean isBehind(ShownTurn turn) {
-    return turn.from().compareTo(position) < 0;
+  boolean isBehind(Prompt turn) {
+    return turn.speakFrom().compareTo(position) < 0;
   }
 }

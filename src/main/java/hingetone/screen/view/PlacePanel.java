@@ -1,14 +1,15 @@
 package hingetone.screen.view;
 
-import hingetone.screen.BandSettings;
 import hingetone.screen.BarsAhead;
 import hingetone.screen.State;
-import hingetone.screen.State.Phase;
 import hingetone.screen.picture.Canvas;
 import hingetone.screen.picture.Style;
+import hingetone.sequencer.Status;
+import hingetone.sequencer.Status.Motion;
 import hingetone.text.DisplayWidth;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.OptionalInt;
 
 /**
@@ -24,7 +25,7 @@ final class PlacePanel {
       return;
     }
     int column = 0;
-    if (state.phase() != Phase.PLAYING || state.countsIn()) {
+    if (state.motion() != Motion.PLAYING || state.countsIn()) {
       column = canvas.put(0, 0, " " + doing(state) + " ", Style.LIT) + 1;
     }
     column = canvas.put(0, column, moment.bar().section().name(), Style.STRONG);
@@ -51,7 +52,7 @@ final class PlacePanel {
 
   /** What the band does, in a word. */
   static String doing(State state) {
-    return switch (state.phase()) {
+    return switch (state.motion()) {
       case STOPPED -> "stopped";
       case PAUSED -> "paused";
       case PLAYING -> state.countsIn() ? "count-in" : "playing";
@@ -69,7 +70,7 @@ final class PlacePanel {
       return "ending";
     }
     String lap = "lap " + state.facts().form().lapOf(bar);
-    OptionalInt last = state.band().lastBar();
+    OptionalInt last = state.status().lastBar();
     int length = state.facts().form().bars().size();
     return last.isPresent() ? lap + " of " + last.getAsInt() / length : lap;
   }
@@ -81,26 +82,31 @@ final class PlacePanel {
       words.add("bar " + moment.bar().inSection() + " of " + bars + " beat " + moment.beat());
       words.add(lap(state, moment));
     }
-    words.add(state.band().tempo() + " bpm");
-    BandSettings band = state.band();
+    Status band = state.status();
+    words.add(band.tempo() + " bpm");
     band.loop()
         .ifPresent(
             loop ->
-                words.add("loop " + inLap(state, loop.first()) + "-" + inLap(state, loop.last())));
-    band.muted().stream().sorted().forEach(voice -> words.add("no " + voice.words()));
+                words.add(
+                    "loop " + inLap(state, loop.firstBar()) + "-" + inLap(state, loop.lastBar())));
+    band.muted().stream()
+        .sorted()
+        .forEach(role -> words.add("no " + role.title().toLowerCase(Locale.ROOT)));
     if (band.keyShift() != 0) {
       words.add("keys " + (band.keyShift() > 0 ? "+" : "") + band.keyShift());
     }
-    if (band.everyKey()) {
+    if (band.keyWalk() != 0) {
       words.add("all keys");
     }
-    if (band.ramp()) {
+    if (band.ramp().isPresent()) {
       words.add("rising");
     }
     if (band.dropsOut()) {
       words.add("silent bars");
     }
-    band.click().ifPresent(click -> words.add("click " + click));
+    if (band.metronome().on()) {
+      words.add("click " + band.metronome().gap().clicked());
+    }
     return words;
   }
 }

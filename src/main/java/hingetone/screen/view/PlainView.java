@@ -1,16 +1,17 @@
 package hingetone.screen.view;
 
-import hingetone.screen.BandSettings;
+import hingetone.plan.Prompt;
+import hingetone.score.Role;
 import hingetone.screen.BarsAhead;
 import hingetone.screen.ChartFacts.Crossing;
-import hingetone.screen.Fader;
 import hingetone.screen.Message;
-import hingetone.screen.ShownTurn;
 import hingetone.screen.State;
 import hingetone.screen.view.Outlook.Coming;
 import hingetone.screen.view.Outlook.Nearing;
+import hingetone.sequencer.Status;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 
 /**
@@ -28,14 +29,12 @@ public final class PlainView {
     List<String> lines = new ArrayList<>();
     if (message instanceof Message.Beat) {
       beat(lines, new Outlook(after), after);
-    } else if (message instanceof Message.Moved && before.phase() != after.phase()) {
-      lines.add(sentence(after.phase().name().toLowerCase(java.util.Locale.ROOT)));
     } else if (message instanceof Message.Notice notice) {
       lines.add(notice.words());
     } else if (message instanceof Message.Fault fault) {
       lines.add(fault.words().map(words -> "Warning: " + words).orElse("The device is back."));
-    } else if (message instanceof Message.Set) {
-      band(lines, before.band(), after.band());
+    } else if (message instanceof Message.Changed changed) {
+      band(lines, before.status(), changed.status());
     }
     return lines;
   }
@@ -69,21 +68,13 @@ public final class PlainView {
   }
 
   private static void turn(List<String> lines, Outlook moment) {
-    Optional<ShownTurn> next = moment.nextTurn().filter(turn -> !moment.isBehind(turn));
-    if (next.isPresent() && moment.beatsUntil(next.get().from()).ceil() == TURN_BEATS) {
-      ShownTurn turn = next.get();
-      String who =
-          switch (turn.kind()) {
-            case PLAYER -> "You: ";
-            case MACHINE -> "Listen: ";
-            case NOBODY -> "";
-          };
-      String again = turn.again().map(words -> ", again, " + words).orElse("");
+    Optional<Prompt> next = moment.nextTurn().filter(turn -> !moment.isBehind(turn));
+    if (next.isPresent() && moment.beatsUntil(next.get().speakFrom()).ceil() == TURN_BEATS) {
+      Prompt turn = next.get();
+      String again = TurnWords.again(turn).map(words -> ", " + words).orElse("");
       String land =
-          turn.kind() == ShownTurn.Kind.NOBODY
-              ? ""
-              : ", land in " + moment.beatsUntil(turn.land()).ceil() + " beats";
-      lines.add(sentence(who + turn.words() + " in 2 beats" + land + again));
+          turn.isRest() ? "" : ", land in " + moment.beatsUntil(turn.landOn()).ceil() + " beats";
+      lines.add(sentence(TurnWords.title(turn) + " in 2 beats" + land + again));
     }
   }
 
@@ -94,34 +85,38 @@ public final class PlainView {
     }
   }
 
-  private static void band(List<String> lines, BandSettings before, BandSettings after) {
+  private static void band(List<String> lines, Status before, Status after) {
     if (!before.tempo().equals(after.tempo())) {
       lines.add("Tempo " + after.tempo() + ".");
     }
-    for (Fader voice : Fader.values()) {
-      if (before.muted().contains(voice) != after.muted().contains(voice)) {
-        lines.add(sentence(voice.words() + (after.muted().contains(voice) ? " out" : " in")));
+    for (Role role : Role.values()) {
+      if (before.muted().contains(role) != after.muted().contains(role)) {
+        lines.add(role.title() + (after.muted().contains(role) ? " out." : " in."));
       }
     }
     if (!before.loop().equals(after.loop())) {
       lines.add(
           after
               .loop()
-              .map(loop -> "Loop of bars " + loop.first() + " to " + loop.last() + ".")
+              .map(loop -> "Loop of bars " + loop.firstBar() + " to " + loop.lastBar() + ".")
               .orElse("Loop off."));
     }
     if (before.keyShift() != after.keyShift()) {
       lines.add("Keys shifted by " + after.keyShift() + " half steps.");
     }
-    if (!before.click().equals(after.click())) {
-      lines.add(after.click().map(click -> "Metronome: " + click + ".").orElse("Metronome off."));
+    if (!before.metronome().equals(after.metronome())) {
+      boolean on = after.metronome().on();
+      lines.add(on ? "Metronome: " + after.metronome().gap().clicked() + "." : "Metronome off.");
     }
     if (before.volume() != after.volume()) {
       lines.add("Volume " + after.volume() + ".");
     }
+    if (before.motion() != after.motion()) {
+      lines.add(sentence(after.motion().name().toLowerCase(Locale.ROOT)));
+    }
   }
 
   private static String sentence(String words) {
-    return words.substring(0, 1).toUpperCase(java.util.Locale.ROOT) + words.substring(1) + ".";
+    return words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1) + ".";
   }
 }

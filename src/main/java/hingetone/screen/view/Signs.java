@@ -27,7 +27,7 @@ record Signs(
       new Signs("|", "I", "#", ".", "=", "-", "^", "-", "V", "=", "@", "X", "->", ".5", "!");
 
   static Signs of(State state) {
-    return state.ascii() ? ASCII : UNICODE;
+    return state.terminal().ascii() ? ASCII : UNICODE;
   }
 
   /** A count for people: {@code 3}, {@code 2½}, other fractions rounded up. */

@@ -24,11 +24,11 @@ final class StatusPanel {
    * never more than half of them.
    */
   static void words(Canvas canvas, State state) {
-    if (state.fault().isPresent()) {
-      String words = Signs.of(state).warning() + " " + state.fault().get();
+    if (state.words().fault().isPresent()) {
+      String words = Signs.of(state).warning() + " " + state.words().fault().get();
       words(canvas, words, Style.of(Ink.WARNING).asBold());
-    } else if (!state.notice().isEmpty()) {
-      words(canvas, state.notice(), Style.PLAIN);
+    } else if (!state.words().notice().isEmpty()) {
+      words(canvas, state.words().notice(), Style.PLAIN);
     }
   }
 

@@ -1,10 +1,11 @@
 package hingetone.screen.view;
 
-import hingetone.screen.ShownTurn;
+import hingetone.plan.Prompt;
 import hingetone.screen.State;
 import hingetone.screen.picture.Canvas;
 import hingetone.screen.picture.Ink;
 import hingetone.screen.picture.Style;
+import hingetone.sequencer.Status.Motion;
 import hingetone.time.Beats;
 import java.util.Optional;
 
@@ -21,12 +22,12 @@ final class TurnPanel {
     if (canvas.rows() == 0) {
       return;
     }
-    if (state.phase() == State.Phase.STOPPED) {
+    if (state.motion() == Motion.STOPPED) {
       canvas.put(0, 1, "space begins, with the count-in", Style.PLAIN);
       return;
     }
-    Optional<ShownTurn> turn = moment.turn();
-    Optional<ShownTurn> next = moment.nextTurn();
+    Optional<Prompt> turn = moment.turn();
+    Optional<Prompt> next = moment.nextTurn();
     if (turn.isPresent()) {
       on(canvas, turn.get(), state, moment);
     } else {
@@ -37,60 +38,52 @@ final class TurnPanel {
     }
   }
 
-  private static void on(Canvas canvas, ShownTurn turn, State state, Outlook moment) {
+  private static void on(Canvas canvas, Prompt turn, State state, Outlook moment) {
+    Style spoken = Style.of(Ink.TURN).asBold();
     Style style =
-        switch (turn.kind()) {
-          case PLAYER -> Style.of(Ink.TURN).asBold().asReverse();
-          case MACHINE -> Style.of(Ink.TURN).asBold();
-          case NOBODY -> Style.STRONG;
-        };
-    Beats toLanding = moment.beatsUntil(turn.land());
-    Beats toEnd = moment.beatsUntil(turn.end());
+        turn.isRest() ? Style.STRONG : TurnWords.isPlayers(turn) ? spoken.asReverse() : spoken;
+    Beats toLanding = moment.beatsUntil(turn.landOn());
+    Beats toEnd = moment.beatsUntil(turn.stopBy());
     String count =
-        turn.kind() != ShownTurn.Kind.NOBODY && toLanding.isPositive()
+        !turn.isRest() && toLanding.isPositive()
             ? "land in " + Signs.of(state).count(toLanding)
             : "end in " + Signs.of(state).count(toEnd);
     canvas.fill(0, 0, canvas.columns(), " ", style);
-    int column = canvas.put(0, 1, title(turn) + "   " + count, style);
+    int column = canvas.put(0, 1, TurnWords.title(turn) + "   " + count, style);
     canvas.put(0, column, how(turn), style);
   }
 
-  private static String title(ShownTurn turn) {
-    return switch (turn.kind()) {
-      case PLAYER -> "you: " + turn.words();
-      case MACHINE -> "listen: " + turn.words();
-      case NOBODY -> turn.words();
-    };
-  }
-
-  private static String how(ShownTurn turn) {
-    String again = turn.again().map(words -> "   again, " + words).orElse("");
+  private static String how(Prompt turn) {
+    String again = TurnWords.again(turn).map(words -> "   " + words).orElse("");
     return again
-        + turn.way().map(way -> "   " + CrossingPanel.word(way) + " into the next key").orElse("");
+        + turn.crossing()
+            .map(way -> "   " + CrossingPanel.word(way) + " into the next key")
+            .orElse("");
   }
 
   private static void coming(
-      Canvas canvas, int row, ShownTurn turn, State state, Outlook moment, Style style) {
+      Canvas canvas, int row, Prompt turn, State state, Outlook moment, Style style) {
     String when =
         moment.isBehind(turn)
             ? " next"
-            : " in " + Signs.of(state).count(moment.beatsUntil(turn.from()));
-    int column = canvas.put(row, 1, title(turn) + when + lamps(turn, state, moment), style);
+            : " in " + Signs.of(state).count(moment.beatsUntil(turn.speakFrom()));
+    int column =
+        canvas.put(row, 1, TurnWords.title(turn) + when + lamps(turn, state, moment), style);
     String where =
-        turn.kind() == ShownTurn.Kind.NOBODY
+        turn.isRest()
             ? ""
             : "   from beat "
-                + turn.from().beat()
+                + turn.speakFrom().beat()
                 + ", land on bar "
-                + state.facts().inLap(turn.land().bar())
-                + (turn.land().beat().equals(Beats.ONE) ? "" : " beat " + turn.land().beat());
+                + state.facts().inLap(turn.landOn().bar())
+                + (turn.landOn().beat().equals(Beats.ONE) ? "" : " beat " + turn.landOn().beat());
     canvas.put(row, column, where + how(turn), Style.QUIET);
   }
 
   /** One lamp for each beat left, over the last beats before a turn of the player's. */
-  private static String lamps(ShownTurn turn, State state, Outlook moment) {
-    long left = moment.beatsUntil(turn.from()).ceil();
-    boolean counted = turn.kind() == ShownTurn.Kind.PLAYER && left > 0 && left <= COUNTED_BEATS;
+  private static String lamps(Prompt turn, State state, Outlook moment) {
+    long left = moment.beatsUntil(turn.speakFrom()).ceil();
+    boolean counted = TurnWords.isPlayers(turn) && left > 0 && left <= COUNTED_BEATS;
     return counted ? "  " + (Signs.of(state).lamp() + " ").repeat((int) left).strip() : "";
   }
 }

@@ -18,7 +18,7 @@ public final class View {
 
   /** The picture of a state on a screen of a size; never fails, whatever the size. */
   public static Frame render(State state, Size size) {
-    Canvas canvas = Canvas.blank(size, state.ascii());
+    Canvas canvas = Canvas.blank(size, state.terminal().ascii());
     if (size.rows() > 0 && size.columns() > 0) {
       if (state.layer() instanceof Layer.None) {
         picture(canvas, state);

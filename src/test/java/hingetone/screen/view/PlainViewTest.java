@@ -2,18 +2,19 @@ package hingetone.screen.view;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import hingetone.screen.BandSettings;
+import hingetone.score.Role;
 import hingetone.screen.Examples;
-import hingetone.screen.Fader;
 import hingetone.screen.Message;
 import hingetone.screen.State;
+import hingetone.screen.Statuses;
 import hingetone.screen.Update;
+import hingetone.sequencer.Command;
+import hingetone.sequencer.Status;
 import hingetone.time.Beats;
+import hingetone.time.Tempo;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalInt;
-import java.util.Set;
 import org.junit.jupiter.api.Test;
 
 class PlainViewTest {
@@ -61,22 +62,18 @@ class PlainViewTest {
   @Test
   void changes_of_the_band_are_told() {
     State state = Examples.playing(1, "1");
-    BandSettings b = state.band();
-    BandSettings changed =
-        new BandSettings(
-            hingetone.time.Tempo.of(96),
-            0,
-            false,
-            Set.of(Fader.BASS),
-            b.volume(),
-            Optional.empty(),
-            Optional.of(new BandSettings.Loop(7, 10)),
-            false,
-            false,
-            OptionalInt.empty());
-    Message message = new Message.Set(changed);
+    Status changed = Statuses.without(Role.BASS, Tempo.of(96), new Command.Loop(7, 10));
+    Message message = new Message.Changed(changed);
     assertThat(PlainView.lines(state, message, Update.apply(state, message).state()))
         .containsExactly("Tempo 96.", "Bass out.", "Loop of bars 7 to 10.");
+    Message more = new Message.Changed(Statuses.withEverything());
+    assertThat(PlainView.lines(state, more, Update.apply(state, more).state()))
+        .containsExactly(
+            "Bass out.",
+            "Lead out.",
+            "Loop of bars 1 to 4.",
+            "Keys shifted by 2 half steps.",
+            "Metronome: every other bar.");
   }
 
   @Test
@@ -86,7 +83,7 @@ class PlainViewTest {
         List.of(
             new Message.Fault(Optional.of("The port is gone.")),
             new Message.Notice("Time for a break."),
-            new Message.Moved(State.Phase.PAUSED))) {
+            new Message.Changed(Statuses.moving(Status.Motion.PAUSED)))) {
       assertThat(PlainView.lines(state, message, Update.apply(state, message).state())).hasSize(1);
     }
   }

@@ -7,18 +7,21 @@ import hingetone.chart.Form;
 import hingetone.neck.Fretboard;
 import hingetone.plan.Plan;
 import hingetone.screen.Action;
-import hingetone.screen.BandSettings;
 import hingetone.screen.ChartFacts;
 import hingetone.screen.Examples;
 import hingetone.screen.FactFinder;
 import hingetone.screen.Message;
 import hingetone.screen.State;
 import hingetone.screen.State.Layer;
-import hingetone.screen.State.Phase;
+import hingetone.screen.State.Terminal;
+import hingetone.screen.State.Words;
+import hingetone.screen.Statuses;
 import hingetone.screen.Update;
 import hingetone.screen.ViewSettings;
 import hingetone.screen.picture.Frame;
 import hingetone.screen.picture.Size;
+import hingetone.sequencer.Status;
+import hingetone.sequencer.Status.Motion;
 import hingetone.text.DisplayWidth;
 import hingetone.text.Printable;
 import hingetone.time.Tempo;
@@ -30,7 +33,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.OptionalInt;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
@@ -58,7 +60,7 @@ public class ViewTest {
     states.put("two-rows-40x2", before.withSize(new Size(2, 40)));
     states.put("one-row-24x1", before.withSize(new Size(1, 24)));
     states.put("too-small-3x1", before.withSize(new Size(1, 3)));
-    State paused = before.withPhase(Phase.PAUSED);
+    State paused = before.withStatus(Statuses.moving(Motion.PAUSED));
     states.put("paused-80x24", paused.withSize(new Size(24, 80)));
     states.put("stopped-80x24", Examples.stopped());
     State far = before.withSettings(ViewSettings.USUAL.withFar(true));
@@ -67,14 +69,15 @@ public class ViewTest {
     states.put("help-80x24", start.withLayer(new Layer.Help(0)).withSize(new Size(24, 80)));
     states.put("help-120x40", start.withLayer(new Layer.Help(0)).withSize(new Size(40, 120)));
     states.put("menu-80x24", start.withLayer(new Layer.Menu(4)).withSize(new Size(24, 80)));
-    State lost = start.withFault(Optional.of("MIDI port 2 is gone: plug it in again."));
+    State lost = broken(start, "MIDI port 2 is gone: plug it in again.");
     states.put("device-lost-80x24", lost.withSize(new Size(24, 80)));
-    State loop = start.withBand(looped(start.band()));
+    State loop = start.withStatus(Statuses.looping(1, 4));
     states.put("looping-80x24", loop.withSize(new Size(24, 80)));
     State lastLap = Examples.playing(15, "2");
-    states.put("last-lap-80x24", lastLap.withBand(ending(start.band())).withSize(new Size(24, 80)));
+    states.put(
+        "last-lap-80x24", lastLap.withStatus(Statuses.ending(17)).withSize(new Size(24, 80)));
     State ending = Examples.playing(17, "1");
-    states.put("ending-80x24", ending.withBand(ending(start.band())).withSize(new Size(24, 80)));
+    states.put("ending-80x24", ending.withStatus(Statuses.ending(17)).withSize(new Size(24, 80)));
     State ascii = ascii(before);
     states.put("ascii-80x24", ascii.withSize(new Size(24, 80)));
     State bare = start;
@@ -86,44 +89,11 @@ public class ViewTest {
   }
 
   static State ascii(State s) {
-    return new State(
-        s.facts(),
-        s.band(),
-        s.phase(),
-        s.now(),
-        s.settings(),
-        s.layer(),
-        s.notice(),
-        s.noticeBeats(),
-        s.fault(),
-        s.aside(),
-        true,
-        s.size());
+    return s.withTerminal(new Terminal(s.size(), true));
   }
 
-  /** A band with bars that go round, or with an end. */
-  private static BandSettings with(
-      BandSettings b, Optional<BandSettings.Loop> loop, OptionalInt lastBar) {
-    return new BandSettings(
-        b.tempo(),
-        b.keyShift(),
-        b.everyKey(),
-        b.muted(),
-        b.volume(),
-        b.click(),
-        loop,
-        b.dropsOut(),
-        b.ramp(),
-        lastBar);
-  }
-
-  /** One lap and a bar of ending. */
-  private static BandSettings ending(BandSettings b) {
-    return with(b, b.loop(), OptionalInt.of(17));
-  }
-
-  private static BandSettings looped(BandSettings b) {
-    return with(b, Optional.of(new BandSettings.Loop(1, 4)), b.lastBar());
+  private static State broken(State s, String fault) {
+    return s.withWords(new Words("", 0, Optional.of(fault)));
   }
 
   static List<String> names() {
@@ -206,7 +176,7 @@ public class ViewTest {
             + " choose a MIDI port with --out; hingetone ports lists both.";
     State near = Update.apply(Examples.playing(7, "3"), new Message.Notice(words)).state();
     State far = near.withSettings(near.settings().withFar(true));
-    State broken = Examples.playing(7, "3").withFault(Optional.of(words));
+    State broken = broken(Examples.playing(7, "3"), words);
     for (State state : List.of(near, far, broken)) {
       for (int columns : List.of(40, 79, 80, 99, 100, 119, 120, 160)) {
         for (int rows : List.of(10, 12, 24, 30, 50)) {
@@ -259,10 +229,12 @@ public class ViewTest {
     ChartFacts facts = FactFinder.sketch(chart.title(), "a\u001bb", board, Plan.of(chart, form));
     Size size = new Size(24, 80);
     State state =
-        State.of(facts, BandSettings.at(Tempo.of(100), 60), ViewSettings.USUAL, false, size);
+        State.of(
+            facts, Status.atRest(Tempo.of(100), 60), ViewSettings.USUAL, new Terminal(size, false));
 
     for (State shown :
-        List.of(state, state.withFault(Optional.of("\u009b2J")), state.withPhase(Phase.PLAYING))) {
+        List.of(
+            state, broken(state, "\u009b2J"), state.withStatus(Statuses.moving(Motion.PLAYING)))) {
       Frame frame = View.render(shown, size);
       assertThat(frame.text()).contains("low·[2J·").contains("·]0;X···2J");
       assertThat(frame.text().codePoints().filter(c -> c != '\n')).allMatch(Printable::isPrintable);
