@@ -6,6 +6,7 @@ import hingetone.score.Role;
 import hingetone.score.Score;
 import hingetone.score.Sound;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -30,17 +31,15 @@ public final class ChannelSetup {
   private ChannelSetup() {}
 
   /**
-   * Of some parts those that set their channels up, in the order of the parts.
+   * Of the roles of a band those that set their channels up, in the same order.
    *
    * @param channels the MIDI channel of a role, 0 to 15
    */
-  public static List<Part> owners(List<Part> parts, ToIntFunction<Role> channels) {
-    Map<Integer, Part> owners = new LinkedHashMap<>();
-    for (Part part : parts) {
+  public static List<Role> owners(Collection<Role> roles, ToIntFunction<Role> channels) {
+    Map<Integer, Role> owners = new LinkedHashMap<>();
+    for (Role role : roles) {
       owners.merge(
-          channels.applyAsInt(part.role()),
-          part,
-          (first, other) -> first.role() == Role.CLICK ? other : first);
+          channels.applyAsInt(role), role, (first, other) -> first == Role.CLICK ? other : first);
     }
     return List.copyOf(owners.values());
   }
@@ -61,22 +60,13 @@ public final class ChannelSetup {
    */
   public static List<TimedMessage> of(Score score) {
     List<TimedMessage> messages = new ArrayList<>();
-    for (Part part : owners(score.parts(), Role::channel)) {
-      Sound before = part.sound();
-      add(messages, part.role(), new Mark.OfSound(score.countIn().negated(), part.role(), before));
-      for (Mark.OfSound mark : score.marks(Mark.OfSound.class).toList()) {
-        if (mark.role() == part.role() && !mark.sound().equals(before)) {
-          before = mark.sound();
-          add(messages, part.role(), mark);
-        }
+    for (Role role : owners(score.parts().stream().map(Part::role).toList(), Role::channel)) {
+      for (Mark.OfSound mark : score.sounds(role)) {
+        of(role, mark.sound(), role.channel())
+            .forEach(
+                message -> messages.add(new TimedMessage(mark.at(), -EARLY_MICROS, role, message)));
       }
     }
     return messages;
-  }
-
-  private static void add(List<TimedMessage> messages, Role role, Mark.OfSound mark) {
-    of(role, mark.sound(), role.channel())
-        .forEach(
-            message -> messages.add(new TimedMessage(mark.at(), -EARLY_MICROS, role, message)));
   }
 }

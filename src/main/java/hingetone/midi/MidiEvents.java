@@ -1,26 +1,16 @@
 package hingetone.midi;
 
-import hingetone.score.Note;
 import hingetone.score.Part;
-import hingetone.score.Role;
 import hingetone.score.Score;
-import hingetone.time.Beats;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Map;
-import java.util.Optional;
-import java.util.TreeMap;
 import javax.sound.midi.InvalidMidiDataException;
 import javax.sound.midi.ShortMessage;
 
 /**
- * Turns parts into MIDI messages: the one place that does, for files, for the synthesizer and for
- * MIDI ports.
- *
- * <p>Every note-on has its note-off, and on one channel no key is struck while it sounds: of two
- * notes of a key that overlap the first ends where the second starts, and of two at one place the
- * louder stays. This holds at every tempo, whatever the notes' offsets.
+ * MIDI messages, and those of a score's notes, as files and the synthesizer take them: every
+ * note-on has its note-off.
  */
 public final class MidiEvents {
   /**
@@ -35,9 +25,6 @@ public final class MidiEvents {
           .thenComparingLong(TimedMessage::offsetMicros)
           .thenComparing(TimedMessage::message, ORDER);
 
-  /** No tempo is faster: 400 dotted quarters a minute are 100 ms a quarter. */
-  private static final long SHORTEST_QUARTER_MICROS = 100_000;
-
   private MidiEvents() {}
 
   /** The notes of all parts, sorted by place; at one place in {@link #ORDER}. */
@@ -47,21 +34,14 @@ public final class MidiEvents {
 
   /** The notes of some parts, sorted like those of a score. */
   public static List<TimedMessage> of(List<Part> parts) {
-    Map<Integer, List<Strike>> byKey = new TreeMap<>();
-    for (Part part : parts) {
-      for (Note note : part.notes()) {
-        int place = part.role().channel() * 128 + note.key();
-        byKey.computeIfAbsent(place, k -> new ArrayList<>()).add(new Strike(part.role(), note));
-      }
-    }
     List<TimedMessage> messages = new ArrayList<>();
-    byKey.values().forEach(strikes -> addKey(strikes, messages));
+    for (MidiNote note : MidiNote.byKey(parts)) {
+      messages.add(on(note));
+      messages.add(off(note));
+    }
     messages.sort(BY_PLACE);
     return messages;
   }
-
-  /** A note and the part that plays it. */
-  private record Strike(Role role, Note note) {}
 
   /** A channel message; the values are checked. */
   public static ShortMessage message(int command, int channel, int first, int second) {
@@ -95,53 +75,21 @@ public final class MidiEvents {
     };
   }
 
-  /** Adds the notes of one key of one channel, walking back from the last. */
-  private static void addKey(List<Strike> strikes, List<TimedMessage> into) {
-    List<Strike> single = withoutDoubles(strikes);
-    Optional<Note> next = Optional.empty();
-    for (int i = single.size() - 1; i >= 0; i--) {
-      Note whole = single.get(i).note();
-      Note note = next.map(n -> endedBefore(n, whole)).orElse(whole);
-      long own = note.offsetMicros();
-      long offOffset = next.map(n -> Math.min(own, n.offsetMicros())).orElse(own);
-      add(single.get(i).role(), note, offOffset, into);
-      next = Optional.of(note);
-    }
+  private static TimedMessage on(MidiNote note) {
+    int channel = note.role().channel();
+    return new TimedMessage(
+        note.on(),
+        note.onMicros(),
+        note.role(),
+        message(ShortMessage.NOTE_ON, channel, note.key(), note.velocity()));
   }
 
-  private static List<Strike> withoutDoubles(List<Strike> strikes) {
-    Map<Beats, Strike> byOnset = new TreeMap<>();
-    for (Strike strike : strikes) {
-      byOnset.merge(
-          strike.note().onset(),
-          strike,
-          (a, b) -> b.note().velocity() > a.note().velocity() ? b : a);
-    }
-    return List.copyOf(byOnset.values());
-  }
-
-  /**
-   * A note cut where the next of its key starts. Its offset is limited too, by half the least time
-   * its length can take, so that its own end, which is not later than the next start, still comes
-   * after its start.
-   */
-  private static Note endedBefore(Note next, Note note) {
-    Beats length = note.end().min(next.onset()).minus(note.onset());
-    long room = length.toUnits(SHORTEST_QUARTER_MICROS) / 2;
-    return note.withLength(length)
-        .withOffsetMicros(Math.min(note.offsetMicros(), next.offsetMicros() + room));
-  }
-
-  private static void add(Role role, Note note, long offOffset, List<TimedMessage> into) {
-    int channel = role.channel();
-    into.add(
-        new TimedMessage(
-            note.onset(),
-            note.offsetMicros(),
-            role,
-            message(ShortMessage.NOTE_ON, channel, note.key(), note.velocity())));
-    into.add(
-        new TimedMessage(
-            note.end(), offOffset, role, message(ShortMessage.NOTE_OFF, channel, note.key(), 0)));
+  private static TimedMessage off(MidiNote note) {
+    int channel = note.role().channel();
+    return new TimedMessage(
+        note.off(),
+        note.offMicros(),
+        note.role(),
+        message(ShortMessage.NOTE_OFF, channel, note.key(), 0));
   }
 }

@@ -136,7 +136,7 @@ public final class MidiFile {
 
   private void addTrack(List<Part> parts) {
     Track track = sequence.createTrack();
-    Role owner = ChannelSetup.owners(parts, Role::channel).get(0).role();
+    Role owner = ChannelSetup.owners(parts.stream().map(Part::role).toList(), Role::channel).get(0);
     add(track, 0, text(TRACK_NAME, owner.title()));
     ChannelSetup.of(score).stream()
         .filter(timed -> timed.role() == owner)

@@ -47,13 +47,22 @@ public record Score(String title, Beats countIn, Beats length, List<Mark> marks,
     return parts.stream().filter(part -> part.role() == role).findFirst();
   }
 
-  /** How a part sounds at a place: as the last mark up to there says, else as the part itself. */
-  public Sound soundAt(Part part, Beats place) {
-    return soundMarks(part)
-        .filter(mark -> !mark.at().isAfter(place))
-        .reduce((earlier, later) -> later)
-        .map(Mark.OfSound::sound)
-        .orElse(part.sound());
+  /**
+   * How a part sounds: its own sound from the count-in on, then each change.
+   *
+   * @throws java.util.NoSuchElementException when there is no such part
+   */
+  public List<Mark.OfSound> sounds(Role role) {
+    List<Mark.OfSound> sounds = new ArrayList<>();
+    Sound last = part(role).orElseThrow().sound();
+    sounds.add(new Mark.OfSound(countIn.negated(), role, last));
+    for (Mark.OfSound mark : marks(Mark.OfSound.class).toList()) {
+      if (mark.role() == role && !mark.sound().equals(last)) {
+        last = mark.sound();
+        sounds.add(mark);
+      }
+    }
+    return sounds;
   }
 
   /**
@@ -67,19 +76,17 @@ public record Score(String title, Beats countIn, Beats length, List<Mark> marks,
   private List<Part> bySound(Part part) {
     Map<Sound, List<Note>> notes = new LinkedHashMap<>();
     notes.put(part.sound(), new ArrayList<>());
-    part.notes()
-        .forEach(
-            note ->
-                notes
-                    .computeIfAbsent(soundAt(part, note.onset()), sound -> new ArrayList<>())
-                    .add(note));
+    List<Mark.OfSound> sounds = sounds(part.role());
+    int holds = 0;
+    for (Note note : part.notes()) {
+      while (holds + 1 < sounds.size() && !sounds.get(holds + 1).at().isAfter(note.onset())) {
+        holds++;
+      }
+      notes.computeIfAbsent(sounds.get(holds).sound(), s -> new ArrayList<>()).add(note);
+    }
     List<Part> all = new ArrayList<>();
     notes.forEach((sound, played) -> all.add(new Part(part.role(), sound, played)));
     return all;
-  }
-
-  private Stream<Mark.OfSound> soundMarks(Part part) {
-    return marks(Mark.OfSound.class).filter(mark -> mark.role() == part.role());
   }
 
   /**

@@ -1,5 +1,6 @@
 package hingetone.sequencer;
 
+import hingetone.midi.MidiNote;
 import hingetone.time.Beats;
 import hingetone.time.Tempo;
 import java.util.List;
@@ -115,7 +116,7 @@ final class BarPlanner {
   }
 
   /** Notes of the next lap that start in the bar planned last. */
-  List<Lap.PlacedNote> pickups(PlannedBar bar) {
+  List<MidiNote> pickups(PlannedBar bar) {
     boolean leads = route.isLastOfLap(bar.bar()) && route.goesOn() && !route.isOver();
     return leads ? laps.lap(bar.lap() + 1).map(Lap::pickups).orElse(List.of()) : List.of();
   }

@@ -2,13 +2,10 @@ package hingetone.sequencer;
 
 import hingetone.midi.ChannelSetup;
 import hingetone.midi.MidiEvents;
-import hingetone.score.Part;
 import hingetone.score.Role;
 import hingetone.score.Sound;
-import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.EnumSet;
-import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.function.IntPredicate;
@@ -21,9 +18,6 @@ import javax.sound.midi.ShortMessage;
  * velocities, also where it has a channel of its own.
  */
 final class ChannelMixer {
-  /** A click may be switched on at any time, also where no score has one. */
-  private static final Part CLICK = new Part(Role.CLICK, Sound.CLICK, List.of());
-
   private static final int VOLUME = 7;
   private static final int PEDAL = 64;
   private static final int ALL_NOTES_OFF = 123;
@@ -97,13 +91,16 @@ final class ChannelMixer {
     return role == Role.CLICK ? Math.max(1, velocity * levels.get(role) / 100) : velocity;
   }
 
-  /** Sets up the channels of parts that are new or sound otherwise than before. */
-  void introduce(List<Part> parts, long now, MessageSink sink) {
-    List<Part> all = new ArrayList<>(parts);
-    all.add(CLICK);
-    for (Part part : ChannelSetup.owners(all, setup::channel)) {
-      if (!part.sound().equals(sounds.put(part.role(), part.sound()))) {
-        setUp(part.role(), now, sink);
+  /**
+   * Sets up the channels of parts that are new or sound otherwise than before, and that of a click,
+   * which may be switched on at any time.
+   */
+  void introduce(Map<Role, Sound> parts, long now, MessageSink sink) {
+    Map<Role, Sound> all = new EnumMap<>(parts);
+    all.putIfAbsent(Role.CLICK, Sound.CLICK);
+    for (Role role : ChannelSetup.owners(all.keySet(), setup::channel)) {
+      if (!all.get(role).equals(sounds.put(role, all.get(role)))) {
+        setUp(role, now, sink);
       }
     }
   }

@@ -1,5 +1,6 @@
 package hingetone.sequencer;
 
+import hingetone.midi.MidiNote;
 import hingetone.score.Role;
 import hingetone.time.Beats;
 import java.util.Map;
@@ -64,7 +65,7 @@ final class Ensemble {
   }
 
   /** A note of a bar as it will be played, in the key of that bar. */
-  PlannedNote voice(PlannedBar bar, Lap.PlacedNote note) {
+  PlannedNote voice(PlannedBar bar, MidiNote note) {
     boolean moves = !note.role().isPercussion();
     int key = note.key() + (moves ? bar.course().keyShift() : 0);
     return new PlannedNote(
@@ -75,12 +76,12 @@ final class Ensemble {
         bar.plan(),
         bar.start().plus(note.on()),
         bar.start().plus(note.off()),
-        Math.max(-Timeline.LEAD, note.onOffset()),
-        Math.max(-Timeline.LEAD, note.offOffset()));
+        Math.max(-Timeline.LEAD, note.onMicros() * 1000),
+        Math.max(-Timeline.LEAD, note.offMicros() * 1000));
   }
 
   /** The click on a beat, where there is one. */
-  Optional<Lap.PlacedNote> click(PlannedBar bar, int beat, Beats at) {
+  Optional<MidiNote> click(PlannedBar bar, int beat, Beats at) {
     boolean counts = bar.bar() < 1;
     boolean wanted = counts ? bar.bare() : metronome.clicks(bar.bar(), beat);
     boolean accents = counts || metronome.accents();
@@ -91,7 +92,7 @@ final class Ensemble {
 
   /** The sounds of the coming bar are set up, a little early, as a file has it. */
   void setUp(PlannedBar bar, long now, MessageSink sink) {
-    mixer.introduce(bar.music().parts(), now, sink);
+    mixer.introduce(bar.music().sounds(), now, sink);
   }
 
   /**

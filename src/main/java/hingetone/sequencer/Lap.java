@@ -1,18 +1,14 @@
 package hingetone.sequencer;
 
-import hingetone.midi.MidiEvents;
-import hingetone.midi.TimedMessage;
-import hingetone.score.Mark;
+import hingetone.midi.MidiNote;
 import hingetone.score.Part;
 import hingetone.score.Role;
 import hingetone.score.Score;
+import hingetone.score.Sound;
 import hingetone.theory.Key;
 import hingetone.time.Beats;
 import hingetone.time.Meter;
 import hingetone.time.Tempo;
-import java.util.ArrayList;
-import java.util.Comparator;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -27,7 +23,7 @@ import java.util.Optional;
  * @param parts the parts in each of their sounds
  */
 record Lap(
-    int number, List<Bar> countIn, List<Bar> bars, List<PlacedNote> pickups, List<Part> parts) {
+    int number, List<Bar> countIn, List<Bar> bars, List<MidiNote> pickups, List<Part> parts) {
 
   /**
    * One bar.
@@ -35,8 +31,8 @@ record Lap(
    * @param section the section it belongs to; empty where the score names none
    * @param opensSection whether that section begins with it
    * @param tempo the tempo the chart asks for
-   * @param notes the notes that start in it
-   * @param parts the parts with the sounds they have in it
+   * @param notes the notes that start in it, placed from its bar line
+   * @param sounds how each part sounds in it
    */
   record Bar(
       Beats start,
@@ -45,23 +41,10 @@ record Lap(
       Optional<String> section,
       boolean opensSection,
       Optional<Key> key,
-      List<PlacedNote> notes,
-      List<Part> parts) {
+      List<MidiNote> notes,
+      Map<Role, Sound> sounds) {
     Beats length() {
       return meter.barLength();
-    }
-  }
-
-  /**
-   * A note in a bar, its times relative to the bar line.
-   *
-   * @param onOffset how much later than its place it starts, in nanoseconds
-   * @param offOffset how much later than its place it ends, in nanoseconds
-   */
-  record PlacedNote(
-      Role role, int key, int velocity, Beats on, Beats off, long onOffset, long offOffset) {
-    PlacedNote moved(Beats by) {
-      return new PlacedNote(role, key, velocity, on.plus(by), off.plus(by), onOffset, offOffset);
     }
   }
 
@@ -75,23 +58,7 @@ record Lap(
   }
 
   static Lap of(int number, Score score) {
-    List<PlacedNote> notes = notes(score);
-    List<Bar> bars = new ArrayList<>();
-    Beats start = Beats.ZERO;
-    while (start.isBefore(score.length())) {
-      bars.add(bar(score, start, start, notes));
-      start = start.plus(bars.get(bars.size() - 1).length());
-    }
-    List<Bar> countIn = new ArrayList<>();
-    Beats before = score.countIn().negated();
-    while (before.isNegative()) {
-      countIn.add(bar(score, before, Beats.ZERO, notes));
-      before = before.plus(countIn.get(countIn.size() - 1).length());
-    }
-    boolean early = countIn.isEmpty();
-    List<PlacedNote> pickups =
-        early ? notes.stream().filter(n -> n.on().isNegative()).toList() : List.of();
-    return new Lap(number, countIn, bars, pickups, score.bySound());
+    return LapCutter.cut(number, score);
   }
 
   /** Whether its bars, and a first lap's count-in, are as long as those of a first lap. */
@@ -108,54 +75,5 @@ record Lap(
   Beats length() {
     Bar last = bars.get(bars.size() - 1);
     return last.start().plus(last.length());
-  }
-
-  private static Bar bar(Score score, Beats start, Beats asAt, List<PlacedNote> notes) {
-    Meter meter =
-        last(score, Mark.OfMeter.class, asAt).map(Mark.OfMeter::meter).orElse(Meter.COMMON);
-    Beats end = start.plus(meter.barLength());
-    return new Bar(
-        start,
-        meter,
-        last(score, Mark.OfTempo.class, asAt).map(Mark.OfTempo::tempo).orElse(Tempo.of(100)),
-        last(score, Mark.OfSection.class, asAt).map(Mark.OfSection::name),
-        score.marks(Mark.OfSection.class).anyMatch(m -> m.at().equals(start)),
-        last(score, Mark.OfKey.class, asAt).map(Mark.OfKey::key),
-        notes.stream()
-            .filter(n -> !n.on().isBefore(start) && n.on().isBefore(end))
-            .map(n -> n.moved(start.negated()))
-            .toList(),
-        score.parts().stream().map(p -> p.withSound(score.soundAt(p, asAt))).toList());
-  }
-
-  private static <M extends Mark> Optional<M> last(Score score, Class<M> kind, Beats at) {
-    return score.marks(kind).filter(m -> !m.at().isAfter(at)).reduce((a, b) -> b);
-  }
-
-  /** Note-ons and note-offs paired; in this order a key's messages come by turns. */
-  private static List<PlacedNote> notes(Score score) {
-    List<PlacedNote> notes = new ArrayList<>();
-    Map<Integer, TimedMessage> struck = new HashMap<>();
-    for (TimedMessage m : MidiEvents.of(score)) {
-      int place = m.message().getChannel() * 128 + m.message().getData1();
-      if (MidiEvents.isNoteOn(m.message())) {
-        struck.put(place, m);
-      } else {
-        notes.add(note(struck.remove(place), m));
-      }
-    }
-    notes.sort(Comparator.comparing(PlacedNote::on));
-    return notes;
-  }
-
-  private static PlacedNote note(TimedMessage on, TimedMessage off) {
-    return new PlacedNote(
-        on.role(),
-        on.message().getData1(),
-        on.message().getData2(),
-        on.at(),
-        off.at(),
-        on.offsetMicros() * 1000,
-        off.offsetMicros() * 1000);
   }
 }

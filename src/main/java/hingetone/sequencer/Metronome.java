@@ -1,5 +1,6 @@
 package hingetone.sequencer;
 
+import hingetone.midi.MidiNote;
 import hingetone.score.Note;
 import hingetone.score.Part;
 import hingetone.score.Role;
@@ -76,9 +77,9 @@ public record Metronome(boolean on, boolean accents, Gap gap) {
   }
 
   /** The click of a beat: the bar line loudest, then the strong beats. */
-  static Lap.PlacedNote click(Meter meter, int beat, boolean accents, Beats at, Beats length) {
+  static MidiNote click(Meter meter, int beat, boolean accents, Beats at, Beats length) {
     int velocity = beat == 1 ? LOUDEST : meter.isStrong(Beats.of(beat)) ? 100 : 80;
     int key = accents && beat == 1 ? HIGH : LOW;
-    return new Lap.PlacedNote(Role.CLICK, key, accents ? velocity : 100, at, at.plus(length), 0, 0);
+    return new MidiNote(Role.CLICK, key, accents ? velocity : 100, at, at.plus(length), 0, 0);
   }
 }

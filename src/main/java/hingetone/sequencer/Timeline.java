@@ -1,6 +1,7 @@
 package hingetone.sequencer;
 
 import hingetone.midi.ChannelSetup;
+import hingetone.midi.MidiNote;
 import hingetone.time.Beats;
 import hingetone.time.Playhead;
 import hingetone.time.Position;
@@ -117,7 +118,7 @@ public final class Timeline {
     }
     if (!bar.silent()) {
       bar.music().notes().forEach(note -> addNote(bar, note));
-      planner.pickups(bar).forEach(p -> addNote(bar, p.moved(bar.music().length())));
+      planner.pickups(bar).forEach(p -> addNote(bar, p.later(bar.music().length())));
     }
   }
 
@@ -138,7 +139,7 @@ public final class Timeline {
     }
   }
 
-  private void addNote(PlannedBar bar, Lap.PlacedNote note) {
+  private void addNote(PlannedBar bar, MidiNote note) {
     PlannedNote voice = ensemble.voice(bar, note);
     add(bar, Agenda.Kind.NOTE_ON, note.on(), voice.onOffset(), (n, s) -> strike(voice, n, s));
   }

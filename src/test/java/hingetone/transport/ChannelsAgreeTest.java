@@ -70,11 +70,10 @@ class ChannelsAgreeTest {
 
   @Test
   void a_click_is_set_up_by_itself_where_no_drums_share_its_channel() {
-    List<Part> owners =
-        ChannelSetup.owners(SCORE.parts(), role -> role == Role.CLICK ? 5 : role.channel());
-    assertThat(owners).extracting(Part::role).contains(Role.CLICK, Role.DRUMS);
-    assertThat(ChannelSetup.owners(SCORE.parts(), Role::channel))
-        .extracting(Part::role)
+    List<Role> roles = SCORE.parts().stream().map(Part::role).toList();
+    assertThat(ChannelSetup.owners(roles, role -> role == Role.CLICK ? 5 : role.channel()))
+        .contains(Role.CLICK, Role.DRUMS);
+    assertThat(ChannelSetup.owners(roles, Role::channel))
         .containsExactly(Role.DRUMS, Role.BASS, Role.CHORDS, Role.LEAD);
   }
 
