@@ -2,6 +2,7 @@ package hingetone.neck;
 
 import hingetone.theory.Pitch;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.stream.IntStream;
 
@@ -74,6 +75,20 @@ public record Fretboard(Tuning tuning, int capo, int frets, boolean leftHanded) 
       }
     }
     return spots;
+  }
+
+  /**
+   * The note nearest to a MIDI number that can be played: the same note in any octave before
+   * another.
+   */
+  public int nearest(int midi) {
+    return IntStream.rangeClosed(1, strings())
+        .flatMap(string -> IntStream.rangeClosed(open(string), open(string) + lastFret()))
+        .boxed()
+        .min(
+            Comparator.comparing((Integer note) -> Math.floorMod(note - midi, 12) != 0)
+                .thenComparing(note -> Math.abs(note - midi)))
+        .orElseThrow();
   }
 
   /**

@@ -58,10 +58,14 @@ final class TurnPlaces {
     return rungInto ? space(i).plus(beat.min(quarterOfIt)) : space(i);
   }
 
-  /** Where a turn has ended: a breath before the next phrase, or where a rest begins. */
+  /**
+   * Where a turn has ended: a breath before the next phrase, or where a rest begins. In bars that
+   * are shorter than a breath the breath is half of what is left after the landing.
+   */
   Beats end(int i) {
+    Beats next = start(i + 1);
     boolean noBreath = turn(i).isRest() || turn(i + 1).isRest() || ringsOver(i);
-    return noBreath ? start(i + 1) : start(i + 1).minus(BREATH);
+    return noBreath ? next : next.minus(BREATH.min(next.minus(landing(i)).dividedBy(2)));
   }
 
   /** Whether a turn opens a place of the form on its first bar line, its pickup before it. */

@@ -25,10 +25,12 @@ public record Beats(long numerator, long denominator) implements Comparable<Beat
     if (denominator == 0) {
       throw new ArithmeticException("a fraction needs a denominator");
     }
-    long divisor = gcd(abs(numerator), abs(denominator));
-    divisor = denominator < 0 ? -divisor : divisor;
-    numerator /= divisor;
-    denominator /= divisor;
+    if (denominator != 1) {
+      long divisor = gcd(abs(numerator), abs(denominator));
+      divisor = denominator < 0 ? -divisor : divisor;
+      numerator /= divisor;
+      denominator /= divisor;
+    }
   }
 
   public static Beats of(long whole) {
@@ -61,10 +63,20 @@ public record Beats(long numerator, long denominator) implements Comparable<Beat
   }
 
   private static long gcd(long a, long b) {
-    return b == 0 ? Math.max(a, 1) : gcd(b, a % b);
+    long larger = a;
+    long smaller = b;
+    while (smaller != 0) {
+      long rest = larger % smaller;
+      larger = smaller;
+      smaller = rest;
+    }
+    return Math.max(larger, 1);
   }
 
   public Beats plus(Beats other) {
+    if (denominator == other.denominator) {
+      return new Beats(Math.addExact(numerator, other.numerator), denominator);
+    }
     long divisor = gcd(denominator, other.denominator);
     long scale = other.denominator / divisor;
     return new Beats(
@@ -166,6 +178,9 @@ public record Beats(long numerator, long denominator) implements Comparable<Beat
 
   @Override
   public int compareTo(Beats other) {
+    if (denominator == other.denominator) {
+      return Long.compare(numerator, other.numerator);
+    }
     return Long.compare(
         Math.multiplyExact(numerator, other.denominator),
         Math.multiplyExact(other.numerator, denominator));

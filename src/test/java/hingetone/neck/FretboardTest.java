@@ -28,6 +28,17 @@ class FretboardTest {
     assertThat(notes("open e")).isEqualTo("[E2, B2, E3, G#3, B3, E4]");
   }
 
+  @Test
+  void the_nearest_note_is_the_same_in_an_octave_the_neck_has_else_the_next_one() {
+    Fretboard three = Fretboard.of(Tuning.parse("D2 D2 D2").orElseThrow(), 12);
+    // Frets 0 to 10 from the capo: D3 (50) to C4 (60), without a C#.
+    assertThat(three.nearest(55)).isEqualTo(55);
+    assertThat(three.nearest(69)).isEqualTo(57);
+    assertThat(three.nearest(38)).isEqualTo(50);
+    assertThat(three.nearest(49)).isEqualTo(50);
+    assertThat(three.nearest(61)).isEqualTo(60);
+  }
+
   private static String notes(String name) {
     return Tuning.parse(name).orElseThrow().strings().toString();
   }

@@ -94,6 +94,14 @@ class PlanTest {
   }
 
   @Test
+  void a_phrase_in_a_bar_shorter_than_a_breath_ends_after_its_landing() {
+    Section short1 = section("a", "F phrygian", "1/8", "Fm7 Gb Fm7", "statement 1, reply 1");
+    for (Prompt prompt : plan(short1).promptsOfLap(2)) {
+      assertThat(prompt.landOn()).isLessThan(prompt.stopBy());
+    }
+  }
+
+  @Test
   void laps_go_on_without_end_and_bars_count_on() {
     Plan plan = plan(LOW, HIGH);
     Prompt late = plan.promptsOfLap(1000).get(0);

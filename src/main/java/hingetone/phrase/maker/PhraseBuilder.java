@@ -147,9 +147,18 @@ final class PhraseBuilder {
   /** The phrase as it is handed out: perhaps a bend in it, and a place for every note. */
   MadePhrase made(PhraseTask task, HandPosition hand, List<Tone> tones, String why) {
     Key key = harmony.keyAt(task.space().landing());
-    Phrase phrase = new Phrase(key, playable(hand, tones));
+    List<Tone> there = tones.stream().map(tone -> onNeck(key, tone)).toList();
+    Phrase phrase = new Phrase(key, playable(hand, there));
     List<Spot> spots = Fingering.of(neck, phrase.tones(), hand.low());
     return new MadePhrase(task.prompt(), phrase, spots, why);
+  }
+
+  /**
+   * A note that a neck of few or unusual strings lacks moves to an octave it has, or next to it.
+   */
+  private Tone onNeck(Key key, Tone tone) {
+    int midi = tone.pitch().midi();
+    return neck.nearest(midi) == midi ? tone : tone.withPitch(key.spell(neck.nearest(midi)));
   }
 
   /** Bends that the hand cannot do, or too wide ones, are fretted instead. */

@@ -14,6 +14,7 @@ import hingetone.phrase.StatementBank;
 import hingetone.phrase.Tone;
 import hingetone.plan.Plan;
 import hingetone.plan.Prompt;
+import hingetone.text.reading.Source;
 import hingetone.theory.Chord;
 import hingetone.theory.Key;
 import hingetone.theory.NoteName;
@@ -66,6 +67,33 @@ public class PhraseMakerTest {
         .isGreaterThanOrEqualTo(counts.get("landing") * 95 / 100);
     assertThat(counts.get("in scale or by step"))
         .isGreaterThanOrEqualTo(counts.get("note") * 99 / 100);
+  }
+
+  @Test
+  void on_a_neck_with_gaps_every_note_has_a_place() {
+    Chart chart =
+        ChartReader.read(
+                new Source(
+                    "gaps",
+                    """
+                    tuning: [G2, A2, Eb3]
+                    capo: 7
+                    sections:
+                      low: {key: F phrygian, bars: '| Fm7 | Gbmaj7 |'}
+                      high: {key: C phrygian, bars: '| Cm7 | Dbmaj7 | Fb2 |'}
+                    """))
+            .value()
+            .orElseThrow();
+    for (long seed = 1; seed <= 40; seed++) {
+      Plan plan = Plan.of(chart, Form.of(chart));
+      PhraseMaker maker = maker(chart.withSeed(seed), plan);
+      for (Prompt prompt : plan.promptsOfLap(2)) {
+        if (!prompt.isRest()) {
+          MadePhrase made = maker.make(prompt);
+          assertThat(made.spots()).hasSameSizeAs(made.phrase().tones());
+        }
+      }
+    }
   }
 
   @Test
