@@ -20,10 +20,15 @@ import hingetone.time.Beats;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Set;
+import java.util.Stack;
 import java.util.function.UnaryOperator;
 import java.util.stream.Collectors;
+import picocli.CommandLine.IParameterPreprocessor;
 import picocli.CommandLine.ITypeConverter;
+import picocli.CommandLine.Model.ArgSpec;
+import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.TypeConversionException;
 
 /**
@@ -76,12 +81,28 @@ record ExamplePhrases(Plan plan, Fretboard neck, PhraseMaker maker) {
     return TabText.of(plan.form(), neck, made);
   }
 
+  private static List<String> choices() {
+    return Arrays.stream(ExampleChoice.values()).map(ExampleChoice::toString).toList();
+  }
+
+  /** Where the option stands alone, leaves the word behind it, a chart's name, to others. */
+  static final class AllUnlessStated implements IParameterPreprocessor {
+    @Override
+    public boolean preprocess(
+        Stack<String> words, CommandSpec command, ArgSpec option, Map<String, Object> about) {
+      boolean attached = "=".equals(about.get("separator"));
+      if (!attached && (words.isEmpty() || !choices().contains(words.peek()))) {
+        words.push(ExampleChoice.ALL.toString());
+      }
+      return false;
+    }
+  }
+
   /** Reads which phrases are shown. */
   static final class ToShown implements ITypeConverter<ExampleChoice> {
     @Override
     public ExampleChoice convert(String text) {
-      List<String> known =
-          Arrays.stream(ExampleChoice.values()).map(ExampleChoice::toString).toList();
+      List<String> known = choices();
       int found = known.indexOf(text.toLowerCase(Locale.ROOT));
       if (found < 0) {
         String hint =

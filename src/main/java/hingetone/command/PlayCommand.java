@@ -82,6 +82,7 @@ final class PlayCommand implements Runnable {
       arity = "0..1",
       fallbackValue = "all",
       converter = ExamplePhrases.ToShown.class,
+      preprocessor = ExamplePhrases.AllUnlessStated.class,
       description = {
         "Play example phrases over the backing:",
         "all (unless stated), statements, crossings or next-crossing."

@@ -31,7 +31,7 @@ class PlayCommandTest extends ProgramRun {
           --soundfont grooves      | Cannot read the sound font grooves: it is no file
           --seed x                 | "x" is no seed: I expected a whole number of at most 18 digits
           --laps 0                 | "0" is not possible: I expected laps from 1
-          --show-me nothing        | "nothing": I expected all
+          --show-me=nothing        | "nothing": I expected all
           --out Nowhere            | There is no MIDI output on this machine.
           --in Nowhere             | There is no MIDI input on this machine.
           """)
@@ -39,6 +39,13 @@ class PlayCommandTest extends ProgramRun {
     String[] args = ("play demo-charts/lantern-quay.yaml --plain " + options).split(" +");
     assertThat(run(args)).isEqualTo(ExitStatus.WRONG_INPUT);
     assertThat(err.toString()).contains(words).doesNotContain("\tat ");
+  }
+
+  @Test
+  void an_option_that_may_stand_alone_leaves_the_chart_behind_it_alone() {
+    assertThat(run("play", "--plain", "--show-me", "no-such.yaml"))
+        .isEqualTo(ExitStatus.WRONG_INPUT);
+    assertThat(err.toString()).contains("no-such.yaml: there is no such file");
   }
 
   @Test
