@@ -2,7 +2,6 @@ package hingetone.screen;
 
 import hingetone.chart.Form.Bar;
 import hingetone.sequencer.Command;
-import java.util.OptionalInt;
 
 /** The way the band takes through the bars, which count on through the laps. */
 public final class BarsAhead {
@@ -25,15 +24,13 @@ public final class BarsAhead {
 
   /** Whether nothing is heard after a bar. */
   public static boolean isLast(State state, int bar) {
-    OptionalInt last = state.status().lastBar();
-    return last.isPresent() && bar >= last.getAsInt() && !isLooped(state, bar);
+    boolean last = state.status().end().filter(end -> bar >= end.lastBar()).isPresent();
+    return last && !isLooped(state, bar);
   }
 
   /** Whether a bar belongs to the ending, which comes after the last lap. */
   public static boolean isEnding(State state, int bar) {
-    OptionalInt last = state.status().lastBar();
-    int length = state.facts().form().bars().size();
-    return last.isPresent() && bar > last.getAsInt() / length * length;
+    return state.status().end().filter(end -> bar > end.bars()).isPresent();
   }
 
   /** Whether a bar is one of those that go round. */

@@ -74,11 +74,11 @@ final class BarOrder {
     return next.isPresent() ? next : IntStream.of(starts).findFirst();
   }
 
-  /** The last bar, counted on through the laps, the ending included; empty for no end. */
-  OptionalInt lastBar() {
+  /** Where it ends; empty for no end. */
+  Optional<Status.End> end() {
     return laps.isPresent()
-        ? OptionalInt.of(laps.getAsInt() * barsPerLap + endingBars)
-        : OptionalInt.empty();
+        ? Optional.of(new Status.End(laps.getAsInt(), laps.getAsInt() * barsPerLap, endingBars))
+        : Optional.empty();
   }
 
   boolean isLastOfLap(int bar) {

@@ -63,9 +63,9 @@ final class BarPlanner {
     return route.loop();
   }
 
-  /** The last bar, counted on through the laps, the ending included; empty for no end. */
-  OptionalInt lastBar() {
-    return route.lastBar();
+  /** Where it ends; empty for no end. */
+  Optional<Status.End> ending() {
+    return route.end();
   }
 
   /** A number for something that comes after the bars planned so far. */

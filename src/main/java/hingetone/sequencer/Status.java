@@ -4,7 +4,6 @@ import hingetone.score.Role;
 import hingetone.time.Tempo;
 import java.util.Map;
 import java.util.Optional;
-import java.util.OptionalInt;
 import java.util.Set;
 
 /**
@@ -21,7 +20,7 @@ import java.util.Set;
  * @param metronome how the click goes
  * @param silentBars how the band drops out
  * @param ramp the tempo ramp, if one is under way
- * @param lastBar the last bar, counted on through the laps, the ending included; empty for no end
+ * @param end where it ends; empty for no end
  */
 public record Status(
     Motion motion,
@@ -35,7 +34,21 @@ public record Status(
     Metronome metronome,
     Command.SilentBars silentBars,
     Optional<Command.Ramp> ramp,
-    OptionalInt lastBar) {
+    Optional<End> end) {
+
+  /**
+   * Where it ends.
+   *
+   * @param laps after how many laps
+   * @param bars how many bars those have
+   * @param endingBars how many bars come after them
+   */
+  public record End(int laps, int bars, int endingBars) {
+    /** The last bar that is played, counted on through the laps. */
+    public int lastBar() {
+      return bars + endingBars;
+    }
+  }
 
   /** Whether the music moves. */
   public enum Motion {
@@ -68,6 +81,6 @@ public record Status(
         Metronome.OFF,
         Command.SilentBars.NONE,
         Optional.empty(),
-        OptionalInt.empty());
+        Optional.empty());
   }
 }

@@ -389,6 +389,6 @@ public final class Timeline {
         ensemble.metronome(),
         planner.silentBars(),
         planner.course().ramp(),
-        planner.lastBar());
+        planner.ending());
   }
 }

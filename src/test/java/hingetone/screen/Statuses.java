@@ -8,7 +8,6 @@ import hingetone.time.Tempo;
 import java.math.BigDecimal;
 import java.util.Map;
 import java.util.Optional;
-import java.util.OptionalInt;
 import java.util.Set;
 
 /** What a band may report. */
@@ -19,24 +18,24 @@ public final class Statuses {
 
   /** A band that moves, or does not. */
   public static Status moving(Status.Motion motion) {
-    return of(motion, REST.tempo(), REST.loop(), REST.muted(), REST.lastBar());
+    return of(motion, REST.tempo(), REST.loop(), REST.muted(), REST.end());
   }
 
   /** Bars that go round while it plays. */
   public static Status looping(int first, int last) {
     Optional<Command.Loop> loop = Optional.of(new Command.Loop(first, last));
-    return of(Status.Motion.PLAYING, REST.tempo(), loop, REST.muted(), REST.lastBar());
+    return of(Status.Motion.PLAYING, REST.tempo(), loop, REST.muted(), REST.end());
   }
 
-  /** Playing to a last bar. */
-  public static Status ending(int lastBar) {
-    OptionalInt last = OptionalInt.of(lastBar);
+  /** Playing to an end. */
+  public static Status ending(int laps, int bars, int endingBars) {
+    Optional<Status.End> last = Optional.of(new Status.End(laps, bars, endingBars));
     return of(Status.Motion.PLAYING, REST.tempo(), REST.loop(), REST.muted(), last);
   }
 
   /** Playing with a part silent, at another tempo, in a loop. */
   public static Status without(Role role, Tempo tempo, Command.Loop loop) {
-    return of(Status.Motion.PLAYING, tempo, Optional.of(loop), Set.of(role), REST.lastBar());
+    return of(Status.Motion.PLAYING, tempo, Optional.of(loop), Set.of(role), REST.end());
   }
 
   /** Playing with all that can be switched on. */
@@ -54,7 +53,7 @@ public final class Statuses {
         new Metronome(true, true, Metronome.Gap.EVERY_OTHER_BAR),
         new Command.SilentBars(2, 2),
         Optional.of(new Command.Ramp(tempo, Tempo.of(132), BigDecimal.TEN, 1)),
-        OptionalInt.of(17));
+        Optional.of(new Status.End(1, 16, 1)));
   }
 
   private static Status of(
@@ -62,7 +61,7 @@ public final class Statuses {
       Tempo tempo,
       Optional<Command.Loop> loop,
       Set<Role> muted,
-      OptionalInt lastBar) {
+      Optional<Status.End> end) {
     return new Status(
         motion,
         tempo,
@@ -75,6 +74,6 @@ public final class Statuses {
         REST.metronome(),
         REST.silentBars(),
         REST.ramp(),
-        lastBar);
+        end);
   }
 }

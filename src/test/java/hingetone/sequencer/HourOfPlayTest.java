@@ -31,7 +31,10 @@ class HourOfPlayTest {
   private Witness hour(long seed, PlaySetup setup, boolean prompt) {
     random = new Random(seed);
     rig = new Rig(n -> NumberedBand.lap(n, 0), setup, prompt ? Runnable::run : waiting::add);
-    witness = new Witness(rig.timeline.status().lastBar(), prompt);
+    Optional<Status.End> end = rig.timeline.status().end();
+    witness =
+        new Witness(
+            end.map(Status.End::lastBar).map(OptionalInt::of).orElse(OptionalInt.empty()), prompt);
     while (now < HOUR) {
       pass(40_000_000);
       if (random.nextInt(20) == 0 && !waiting.isEmpty()) {

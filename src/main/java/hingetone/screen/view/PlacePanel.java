@@ -10,7 +10,6 @@ import hingetone.text.DisplayWidth;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.OptionalInt;
 
 /**
  * Where we are: what the band does, section, key, bar, lap, tempo; the title where room is left.
@@ -70,9 +69,7 @@ final class PlacePanel {
       return "ending";
     }
     String lap = "lap " + state.facts().form().lapOf(bar);
-    OptionalInt last = state.status().lastBar();
-    int length = state.facts().form().bars().size();
-    return last.isPresent() ? lap + " of " + last.getAsInt() / length : lap;
+    return lap + state.status().end().map(end -> " of " + end.laps()).orElse("");
   }
 
   private static List<String> words(State state, Outlook moment) {

@@ -24,6 +24,7 @@ import hingetone.sequencer.Status;
 import hingetone.sequencer.Status.Motion;
 import hingetone.text.DisplayWidth;
 import hingetone.text.Printable;
+import hingetone.time.Beats;
 import hingetone.time.Tempo;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -75,9 +76,10 @@ public class ViewTest {
     states.put("looping-80x24", loop.withSize(new Size(24, 80)));
     State lastLap = Examples.playing(15, "2");
     states.put(
-        "last-lap-80x24", lastLap.withStatus(Statuses.ending(17)).withSize(new Size(24, 80)));
+        "last-lap-80x24", lastLap.withStatus(Statuses.ending(1, 16, 1)).withSize(new Size(24, 80)));
     State ending = Examples.playing(17, "1");
-    states.put("ending-80x24", ending.withStatus(Statuses.ending(17)).withSize(new Size(24, 80)));
+    states.put(
+        "ending-80x24", ending.withStatus(Statuses.ending(1, 16, 1)).withSize(new Size(24, 80)));
     State ascii = ascii(before);
     states.put("ascii-80x24", ascii.withSize(new Size(24, 80)));
     State bare = start;
@@ -213,6 +215,20 @@ public class ViewTest {
       int width = ruler.end(i) - ruler.start(i);
       assertThat(width).isBetween(ruler.end(0) - ruler.start(0) - 1, ruler.end(0) + 1);
     }
+  }
+
+  @Test
+  void a_form_of_one_bar_has_one_lap_and_an_ending_of_its_own() {
+    Chart chart = Examples.chart("sections: {one: {key: D minor, bars: '| Dm7 |'}}");
+    Form form = Form.of(chart);
+    Fretboard board = Fretboard.of(chart.tuning(), chart.capo());
+    ChartFacts facts = FactFinder.sketch("", "", board, Plan.of(chart, form));
+    Terminal terminal = new Terminal(new Size(24, 80), false);
+    State start = State.of(facts, Statuses.ending(1, 1, 1), ViewSettings.USUAL, terminal);
+    State first = Update.apply(start, new Message.Beat(Beats.ONE)).state();
+    assertThat(Examples.picture(first, 24, 80)).contains("lap 1 of 1");
+    State last = Update.apply(start, new Message.Beat(Beats.of(5))).state();
+    assertThat(Examples.picture(last, 24, 80)).contains("ending").doesNotContain("lap");
   }
 
   @Test
