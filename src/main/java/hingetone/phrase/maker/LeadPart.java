@@ -59,7 +59,7 @@ public record LeadPart(Plan plan, PhraseMaker maker, UnaryOperator<Beats> played
     Beats landing = form.quarters(made.prompt().landOn()).minus(lapStart);
     for (Tone tone : made.phrase().tones()) {
       Beats onset = placed(landing.plus(tone.onset()));
-      Beats end = placed(landing.plus(tone.end()));
+      Beats end = end(onset, landing, tone);
       boolean main = tone.equals(made.phrase().landing());
       int velocity = main ? LANDING : tone.onset().isNegative() ? PICKUP : PLAIN;
       if (tone.bend().isEmpty()) {
@@ -71,6 +71,12 @@ public record LeadPart(Plan plan, PhraseMaker maker, UnaryOperator<Beats> played
       notes.add(new Note(onset, rise, tone.pitch().midi(), velocity));
       notes.add(new Note(reached, end.minus(reached), tone.reached().midi(), velocity));
     }
+  }
+
+  /** Where swing puts the start behind the end of a short note, it keeps its written length. */
+  private Beats end(Beats onset, Beats landing, Tone tone) {
+    Beats end = placed(landing.plus(tone.end()));
+    return end.isAfter(onset) ? end : onset.plus(tone.length());
   }
 
   private Beats placed(Beats place) {

@@ -105,4 +105,19 @@ class LeadPartTest {
       }
     }
   }
+
+  @Test
+  void a_note_whose_start_swings_past_its_end_keeps_its_length() throws Exception {
+    Chart chart = PhraseMakerTest.read(PhraseMakerTest.demoCharts().get(0));
+    LeadPart straight = lead(chart);
+    LeadPart late =
+        new LeadPart(
+            straight.plan(),
+            straight.maker(),
+            place -> place.denominator() > 1 ? place.plus(Beats.of(4)) : place);
+    List<Note> before = heard(straight, 1, ExampleChoice.ALL).notes();
+    assertThat(heard(late, 1, ExampleChoice.ALL).notes())
+        .hasSameSizeAs(before)
+        .allMatch(note -> note.length().isPositive());
+  }
 }
