@@ -57,6 +57,7 @@ class FaultsTest {
       """
       title: Weak floor
       tempo: 400
+      meter: 1/4
       count-in: 0
       sections:
         low: {key: G minor, bars: '| Gm7 |'}
