@@ -1,14 +1,14 @@
 package hingetone.chart;
 
-import java.util.Arrays;
+import hingetone.text.reading.Field;
+import hingetone.text.reading.KeyTable;
 import java.util.List;
-import java.util.Optional;
 
 /**
  * Every key of the chart format: the reader takes what stands here, and the table in {@code
  * src/docs/charts.md} is this one.
  */
-public enum ChartKey {
+public enum ChartKey implements Field {
   TITLE("title", Place.CHART, "what the chart is called", "the file's name", "Harbour wall"),
   SECTIONS("sections", Place.CHART, "the sections, each under its name", "must be there", ""),
   FORM("form", Place.CHART, "the sections in playing order", "as they stand", "low high low"),
@@ -77,7 +77,7 @@ public enum ChartKey {
     this.example = example;
   }
 
-  /** The key as it is written. */
+  @Override
   public String word() {
     return word;
   }
@@ -86,29 +86,31 @@ public enum ChartKey {
     return place;
   }
 
-  /** What it says, in a few words. */
+  @Override
   public String meaning() {
     return meaning;
   }
 
-  /** What holds where the key does not stand. */
+  @Override
   public String usual() {
     return usual;
   }
 
-  /** A value that is read; empty where the value is keys of its own. */
+  @Override
   public String example() {
     return example;
   }
 
-  /** The key written so. */
-  public static Optional<ChartKey> named(String word) {
-    return Arrays.stream(values()).filter(key -> key.word.equals(word)).findFirst();
+  @Override
+  public String stands() {
+    return place.toString();
   }
 
-  /** The words of the keys that may stand in a place. */
-  static List<String> words(Place place) {
-    return Arrays.stream(values()).filter(k -> k.place.allows(place)).map(k -> k.word).toList();
+  /** The keys that may stand in a place. */
+  static KeyTable table(Place place) {
+    List<ChartKey> all = List.of(values());
+    return new KeyTable(
+        place.toString(), all.stream().filter(key -> key.place.allows(place)).toList(), all);
   }
 
   @Override

@@ -3,6 +3,7 @@ package hingetone.chart;
 import hingetone.neck.Tuning;
 import hingetone.text.Quote;
 import hingetone.text.Suggestion;
+import hingetone.text.reading.Fields;
 import hingetone.text.reading.Problems;
 import hingetone.text.reading.Reading;
 import hingetone.text.reading.Source;
@@ -58,11 +59,11 @@ public final class ChartReader {
       problems.add(yaml.span(), "this is no chart", SECTIONS_EXPECTED);
       return Optional.empty();
     }
-    Fields fields = new Fields(problems, mapping, ChartKey.Place.CHART);
+    Fields fields = new Fields(problems, mapping, ChartKey.table(ChartKey.Place.CHART));
     String title =
         inOneLine(fields.read(ChartKey.TITLE, Optional::of, usualTitle(), "I expected a title."));
-    int countIn = fields.whole(ChartKey.COUNT_IN, 0, 8, 1, "I expected a number of bars, 0 to 8.");
-    int capo = fields.whole(ChartKey.CAPO, 0, 12, 0, "I expected a fret, 0 to 12.");
+    int countIn = whole(fields, ChartKey.COUNT_IN, 8, 1, "I expected a number of bars, 0 to 8.");
+    int capo = whole(fields, ChartKey.CAPO, 12, 0, "I expected a fret, 0 to 12.");
     long seed =
         fields.read(
             ChartKey.SEED, Chart::parseSeed, 1L, "I expected a whole number of at most 18 digits.");
@@ -76,6 +77,11 @@ public final class ChartReader {
     }
     List<Section> all = List.copyOf(sections.values());
     return Optional.of(new Chart(title, all, form, countIn, instrument, tuning, capo, seed));
+  }
+
+  private static int whole(Fields fields, ChartKey key, int most, int usual, String expected) {
+    return fields.read(
+        key, text -> Values.whole(text, 0, most), usual, ValueGuess::number, expected);
   }
 
   private static String inOneLine(String text) {

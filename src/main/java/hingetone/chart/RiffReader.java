@@ -1,6 +1,7 @@
 package hingetone.chart;
 
 import hingetone.notation.NoteText;
+import hingetone.text.reading.Fields;
 import hingetone.text.reading.Problems;
 import hingetone.text.reading.Reading;
 import hingetone.text.reading.Span;
@@ -38,7 +39,7 @@ final class RiffReader {
     if (mapping.isEmpty()) {
       return Optional.empty();
     }
-    Fields fields = new Fields(problems, mapping.get(), ChartKey.Place.RIFF);
+    Fields fields = new Fields(problems, mapping.get(), ChartKey.table(ChartKey.Place.RIFF));
     Optional<NoteText> bass = line(fields, ChartKey.BASS);
     Optional<NoteText> chords = line(fields, ChartKey.CHORDS);
     boolean lines = fields.has(ChartKey.BASS) || fields.has(ChartKey.CHORDS);

@@ -2,6 +2,7 @@ package hingetone.chart;
 
 import hingetone.score.Fullness;
 import hingetone.text.Choice;
+import hingetone.text.reading.Fields;
 import hingetone.text.reading.Problems;
 import hingetone.time.Beats;
 import hingetone.time.Meter;

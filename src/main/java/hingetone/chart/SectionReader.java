@@ -3,6 +3,7 @@ package hingetone.chart;
 import hingetone.text.Choice;
 import hingetone.text.Quote;
 import hingetone.text.Suggestion;
+import hingetone.text.reading.Fields;
 import hingetone.text.reading.Problems;
 import hingetone.text.reading.Span;
 import hingetone.text.reading.Word;
@@ -70,7 +71,7 @@ final class SectionReader {
           "I expected at least its key and its bars.");
       return Optional.empty();
     }
-    Fields fields = new Fields(problems, mapping, ChartKey.Place.SECTION);
+    Fields fields = new Fields(problems, mapping, ChartKey.table(ChartKey.Place.SECTION));
     SectionDefaults own = shared.overriddenBy(problems, fields);
     Optional<Key> key = key(name, entry, fields);
     List<ChartBar> bars = bars(name, entry, fields, own.meter());

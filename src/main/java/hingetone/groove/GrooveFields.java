@@ -1,10 +1,11 @@
 package hingetone.groove;
 
 import hingetone.text.Choice;
+import hingetone.text.Suggestion;
+import hingetone.text.reading.Fields;
 import hingetone.text.reading.Problems;
 import hingetone.text.reading.Span;
 import hingetone.text.reading.Yaml;
-import hingetone.text.reading.YamlFields;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
@@ -14,29 +15,25 @@ import java.util.function.Function;
  *
  * @param fields the same by their words
  */
-record GrooveFields(YamlFields fields) {
+record GrooveFields(Fields fields) {
   /** The keys at the top of a groove. */
   static GrooveFields of(Problems problems, Yaml.Mapping groove) {
-    List<String> known = GrooveKey.words(GrooveKey.Place.GROOVE);
-    String help = "The page on grooves says what it needs: src/docs/grooves.md.";
-    return new GrooveFields(new YamlFields(problems, groove, "in a groove", known, help));
+    return new GrooveFields(new Fields(problems, groove, GrooveKey.table(GrooveKey.Place.GROOVE)));
   }
 
   /** A part of the same groove, where it is keys with values. */
   Optional<GrooveFields> part(GrooveKey key, GrooveKey.Place inside) {
-    return fields.part(key.word(), GrooveKey.words(inside)).map(GrooveFields::new);
+    return fields.part(key, GrooveKey.table(inside)).map(GrooveFields::new);
   }
 
   /** The items of a list of keys with values; one alone may stand without the dash. */
   List<GrooveFields> list(GrooveKey key, GrooveKey.Place inside) {
-    return fields.list(key.word(), GrooveKey.words(inside)).stream()
-        .map(GrooveFields::new)
-        .toList();
+    return fields.list(key, GrooveKey.table(inside)).stream().map(GrooveFields::new).toList();
   }
 
   /** The entries of a part whose keys are free, at least one. */
   List<Yaml.Entry> entries(GrooveKey key, String expected) {
-    return fields.entries(key.word(), expected);
+    return fields.entries(key, expected);
   }
 
   /**
@@ -51,7 +48,8 @@ record GrooveFields(YamlFields fields) {
       GrooveKey key, Function<String, Optional<T>> read, String what, List<String> known) {
     String expected = "I expected " + what + ", as in " + key.word() + ": " + key.example() + ".";
     Function<String, Optional<Optional<T>>> found = text -> read.apply(text).map(Optional::of);
-    return fields.read(key.word(), found, Optional.empty(), expected, known);
+    return fields.read(
+        key, found, Optional.empty(), text -> Suggestion.nearest(text, known), expected);
   }
 
   <T> Optional<T> read(GrooveKey key, Function<String, Optional<T>> read, String what) {
@@ -79,12 +77,12 @@ record GrooveFields(YamlFields fields) {
 
   /** The text of a key with its place, where it is a single value. */
   Optional<Yaml.Text> text(GrooveKey key, String expected) {
-    return fields.text(key.word(), expected);
+    return fields.text(key, expected);
   }
 
   /** Where a key that stands here stands. */
   Span place(GrooveKey key) {
-    return fields.place(key.word());
+    return fields.place(key);
   }
 
   /** Where it all stands. */
@@ -94,10 +92,10 @@ record GrooveFields(YamlFields fields) {
 
   /** Reports a key that must be there and is not. */
   void require(GrooveKey key) {
-    if (!fields.has(key.word())) {
+    if (!fields.has(key)) {
       String example =
           key.example().isEmpty() ? "" : ", as in " + key.word() + ": " + key.example();
-      fields.missing(key.word(), "I expected " + key.meaning().replace("`", "") + example + ".");
+      fields.missing(key, "I expected " + key.meaning().replace("`", "") + example + ".");
     }
   }
 }

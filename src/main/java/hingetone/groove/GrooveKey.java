@@ -1,5 +1,7 @@
 package hingetone.groove;
 
+import hingetone.text.reading.Field;
+import hingetone.text.reading.KeyTable;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
@@ -11,7 +13,7 @@ import java.util.stream.Collectors;
  * Every key of the groove format: the reader takes what stands here, and the table in {@code
  * src/docs/grooves.md} is this one.
  */
-public enum GrooveKey {
+public enum GrooveKey implements Field {
   ABOUT("about", "one line that says what it is", "nothing", "a small straight groove", "groove"),
   METERS("meter", "the meters it is drawn for, or `any`", "must be there", "5/4, 7/8", "groove"),
   TEMPO("tempo", "slowest and fastest, in beats a minute", "20-400", "90-150", "groove"),
@@ -129,22 +131,22 @@ public enum GrooveKey {
             .collect(Collectors.toCollection(TreeSet::new));
   }
 
-  /** The key as it is written. */
+  @Override
   public String word() {
     return word;
   }
 
-  /** What it says, in a few words. */
+  @Override
   public String meaning() {
     return meaning;
   }
 
-  /** What holds where the key does not stand. */
+  @Override
   public String usual() {
     return usual;
   }
 
-  /** A value that is read; empty where the value is keys of its own. */
+  @Override
   public String example() {
     return example;
   }
@@ -154,11 +156,19 @@ public enum GrooveKey {
     return places;
   }
 
-  /** The words of the keys that may stand in a place. */
-  static List<String> words(Place place) {
-    return Arrays.stream(values())
-        .filter(key -> key.places.contains(place))
-        .map(GrooveKey::word)
-        .toList();
+  @Override
+  public String stands() {
+    return places.stream()
+        .map(place -> place.words.replace("`", ""))
+        .collect(Collectors.joining(" or "));
+  }
+
+  /** The keys that may stand in a place. */
+  static KeyTable table(Place place) {
+    List<GrooveKey> all = List.of(values());
+    return new KeyTable(
+        place.words.replace("`", ""),
+        all.stream().filter(key -> key.places.contains(place)).toList(),
+        all);
   }
 }

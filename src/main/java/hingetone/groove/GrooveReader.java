@@ -52,7 +52,7 @@ public final class GrooveReader {
           yaml.span(),
           "this is no groove",
           "I expected keys with values: "
-              + String.join(", ", GrooveKey.words(GrooveKey.Place.GROOVE))
+              + String.join(", ", GrooveKey.table(GrooveKey.Place.GROOVE).words())
               + ".");
       return Optional.empty();
     }

@@ -3,11 +3,12 @@ package hingetone.phrase;
 import hingetone.notation.NoteText;
 import hingetone.text.Choice;
 import hingetone.text.Quote;
+import hingetone.text.Suggestion;
+import hingetone.text.reading.Fields;
 import hingetone.text.reading.Problems;
 import hingetone.text.reading.Reading;
 import hingetone.text.reading.Source;
 import hingetone.text.reading.Yaml;
-import hingetone.text.reading.YamlFields;
 import hingetone.theory.Key;
 import hingetone.time.Meter;
 import hingetone.time.TempoRange;
@@ -21,10 +22,6 @@ public final class PhraseReader {
       "The page on phrases says what a file needs: src/docs/phrases.md.";
   private static final String NOTES =
       "I expected notes with a | where it lands, as in notes: E4i G4i A4i | C5q. A4i G4h.";
-  private static final List<String> KEYS =
-      List.of("about", "feel", "meter", "tempo", "key", "statements");
-  private static final List<String> STATEMENT_KEYS =
-      List.of("feel", "meter", "tempo", "key", "notes");
   private static final int MOST = 1000;
 
   private final Problems problems;
@@ -56,16 +53,16 @@ public final class PhraseReader {
           yaml.span(), "this is no file of phrases", "I expected statements: and names below it.");
       return List.of();
     }
-    YamlFields file = new YamlFields(problems, mapping, "in a file of phrases", KEYS, HELP);
-    file.read("about", Optional::of, "", "I expected a line that says what it is.");
+    Fields file = new Fields(problems, mapping, PhraseKey.table(PhraseKey.Place.FILE));
+    file.read(PhraseKey.ABOUT, Optional::of, "", "I expected a line that says what it is.");
     Usual none = new Usual(OffBeats.EITHER, Meter.COMMON, TempoRange.ANY, Optional.empty());
     Usual usual = usual(file, none);
-    keyStands = file.has("key");
-    if (!file.has("statements")) {
-      file.missing("statements");
+    keyStands = file.has(PhraseKey.KEY);
+    if (!file.has(PhraseKey.STATEMENTS)) {
+      file.missing(PhraseKey.STATEMENTS, HELP);
     }
     List<Yaml.Entry> entries =
-        file.entries("statements", "I expected names, each with notes below it.");
+        file.entries(PhraseKey.STATEMENTS, "I expected names, each with notes below it.");
     if (entries.size() > MOST) {
       problems.add(
           entries.get(MOST).key().span(), "too many statements", "A file has at most 1000.");
@@ -74,27 +71,28 @@ public final class PhraseReader {
     return entries.stream().flatMap(entry -> statement(entry, usual).stream()).toList();
   }
 
-  private Usual usual(YamlFields fields, Usual above) {
+  private Usual usual(Fields fields, Usual above) {
     List<String> feels = Choice.words(OffBeats.values());
     return new Usual(
         fields.read(
-            "feel",
+            PhraseKey.FEEL,
             text -> Choice.named(OffBeats.values(), text),
             above.feel,
-            "I expected one of: " + String.join(", ", feels) + ".",
-            feels),
-        fields.read("meter", Meter::parse, above.meter, "I expected one meter, as in meter: 6/8."),
+            text -> Suggestion.nearest(text, feels),
+            "I expected one of: " + String.join(", ", feels) + "."),
         fields.read(
-            "tempo",
+            PhraseKey.METER, Meter::parse, above.meter, "I expected one meter, as in meter: 6/8."),
+        fields.read(
+            PhraseKey.TEMPO,
             TempoRange::parse,
             above.tempo,
             "I expected the slowest and the fastest tempo, as in tempo: 90-150."),
         fields.read(
-            "key",
+            PhraseKey.KEY,
             text -> Key.parse(text).map(Optional::of),
             above.key,
-            "I expected a tonic and major, minor, blues or a mode, as in key: C minor.",
-            keys()));
+            text -> Suggestion.nearest(text, keys()),
+            "I expected a tonic and major, minor, blues or a mode, as in key: C minor."));
   }
 
   private static List<String> keys() {
@@ -108,22 +106,23 @@ public final class PhraseReader {
     if (!(entry.value() instanceof Yaml.Mapping mapping)) {
       problems.add(
           entry.value().span(),
-          "\"" + Quote.of(name) + "\" has " + entry.value().kind() + " as its value",
+          "\"" + Quote.of(name) + "\" cannot be " + entry.value().kind(),
           NOTES);
       return Optional.empty();
     }
-    YamlFields fields = new YamlFields(problems, mapping, "in a statement", STATEMENT_KEYS, HELP);
+    Fields fields = new Fields(problems, mapping, PhraseKey.table(PhraseKey.Place.STATEMENT));
     Usual own = usual(fields, above);
-    if (own.key.isEmpty() && !keyStands && !fields.has("key")) {
+    if (own.key.isEmpty() && !keyStands && !fields.has(PhraseKey.KEY)) {
       problems.add(
           entry.key().span(),
           "\"" + Quote.of(name) + "\" has no key",
           "Give it one, or one for all at the top of the file, as in key: C minor.");
     }
-    if (!fields.has("notes")) {
-      fields.missing("notes");
+    if (!fields.has(PhraseKey.NOTES)) {
+      fields.missing(PhraseKey.NOTES, HELP);
     }
-    Optional<Phrase> phrase = fields.text("notes").flatMap(notes -> phrase(notes, own));
+    Optional<Phrase> phrase =
+        fields.text(PhraseKey.NOTES, NOTES).flatMap(notes -> phrase(notes, own));
     return phrase.map(
         notes ->
             new Statement(

@@ -19,7 +19,7 @@ final class ChartsPage {
   static String withTable(String page) {
     StringBuilder table = new StringBuilder(Page.keyTable());
     for (ChartKey key : ChartKey.values()) {
-      String stands = key.place().toString();
+      String stands = key.stands();
       table.append(Page.keyRow(key.word(), stands, key.meaning(), key.usual(), key.example()));
     }
     return Page.withTable(page, "keys", table.toString());
