@@ -2,7 +2,6 @@ package hingetone.chart;
 
 import hingetone.text.reading.Field;
 import hingetone.text.reading.KeyTable;
-import java.util.List;
 
 /**
  * Every key of the chart format: the reader takes what stands here, and the table in {@code
@@ -63,42 +62,21 @@ public enum ChartKey implements Field {
     }
   }
 
-  private final String word;
+  private final Row row;
   private final Place place;
-  private final String meaning;
-  private final String usual;
-  private final String example;
 
   ChartKey(String word, Place place, String meaning, String usual, String example) {
-    this.word = word;
+    this.row = new Row(word, meaning, usual, example);
     this.place = place;
-    this.meaning = meaning;
-    this.usual = usual;
-    this.example = example;
   }
 
   @Override
-  public String word() {
-    return word;
+  public Row row() {
+    return row;
   }
 
   public Place place() {
     return place;
-  }
-
-  @Override
-  public String meaning() {
-    return meaning;
-  }
-
-  @Override
-  public String usual() {
-    return usual;
-  }
-
-  @Override
-  public String example() {
-    return example;
   }
 
   @Override
@@ -108,13 +86,11 @@ public enum ChartKey implements Field {
 
   /** The keys that may stand in a place. */
   static KeyTable table(Place place) {
-    List<ChartKey> all = List.of(values());
-    return new KeyTable(
-        place.toString(), all.stream().filter(key -> key.place.allows(place)).toList(), all);
+    return KeyTable.of(place.toString(), values(), key -> key.place.allows(place));
   }
 
   @Override
   public String toString() {
-    return word;
+    return word();
   }
 }

@@ -80,7 +80,6 @@ final class PlayCommand implements Runnable {
       names = "--show-me",
       paramLabel = "WHICH",
       arity = "0..1",
-      fallbackValue = "all",
       converter = ExamplePhrases.ToShown.class,
       preprocessor = ExamplePhrases.AllUnlessStated.class,
       description = {

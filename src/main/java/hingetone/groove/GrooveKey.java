@@ -3,7 +3,6 @@ package hingetone.groove;
 import hingetone.text.reading.Field;
 import hingetone.text.reading.KeyTable;
 import java.util.Arrays;
-import java.util.List;
 import java.util.Locale;
 import java.util.Set;
 import java.util.TreeSet;
@@ -108,23 +107,22 @@ public enum GrooveKey implements Field {
       this.words = words;
     }
 
+    /** As a message says it. */
+    private String told() {
+      return words.replace("`", "");
+    }
+
     @Override
     public String toString() {
       return words;
     }
   }
 
-  private final String word;
-  private final String meaning;
-  private final String usual;
-  private final String example;
+  private final Row row;
   private final Set<Place> places;
 
   GrooveKey(String word, String meaning, String usual, String example, String places) {
-    this.word = word;
-    this.meaning = meaning;
-    this.usual = usual;
-    this.example = example;
+    this.row = new Row(word, meaning, usual, example);
     this.places =
         Arrays.stream(places.split(" "))
             .map(place -> Place.valueOf(place.toUpperCase(Locale.ROOT)))
@@ -132,23 +130,8 @@ public enum GrooveKey implements Field {
   }
 
   @Override
-  public String word() {
-    return word;
-  }
-
-  @Override
-  public String meaning() {
-    return meaning;
-  }
-
-  @Override
-  public String usual() {
-    return usual;
-  }
-
-  @Override
-  public String example() {
-    return example;
+  public Row row() {
+    return row;
   }
 
   /** Where it may stand. */
@@ -158,17 +141,11 @@ public enum GrooveKey implements Field {
 
   @Override
   public String stands() {
-    return places.stream()
-        .map(place -> place.words.replace("`", ""))
-        .collect(Collectors.joining(" or "));
+    return places.stream().map(Place::told).collect(Collectors.joining(" or "));
   }
 
   /** The keys that may stand in a place. */
   static KeyTable table(Place place) {
-    List<GrooveKey> all = List.of(values());
-    return new KeyTable(
-        place.words.replace("`", ""),
-        all.stream().filter(key -> key.places.contains(place)).toList(),
-        all);
+    return KeyTable.of(place.told(), values(), key -> key.places.contains(place));
   }
 }

@@ -17,11 +17,6 @@ final class ChartsPage {
 
   /** The page with the table as the reader has it now. */
   static String withTable(String page) {
-    StringBuilder table = new StringBuilder(Page.keyTable());
-    for (ChartKey key : ChartKey.values()) {
-      String stands = key.stands();
-      table.append(Page.keyRow(key.word(), stands, key.meaning(), key.usual(), key.example()));
-    }
-    return Page.withTable(page, "keys", table.toString());
+    return Page.withKeys(page, ChartKey.values(), ChartKey::stands);
   }
 }

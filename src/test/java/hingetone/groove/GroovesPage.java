@@ -18,11 +18,9 @@ final class GroovesPage {
 
   /** The page with the table as the reader has it now. */
   static String withTable(String page) {
-    StringBuilder table = new StringBuilder(Page.keyTable());
-    for (GrooveKey key : GrooveKey.values()) {
-      String stands = key.places().stream().map(Object::toString).collect(Collectors.joining(", "));
-      table.append(Page.keyRow(key.word(), stands, key.meaning(), key.usual(), key.example()));
-    }
-    return Page.withTable(page, "keys", table.toString());
+    return Page.withKeys(
+        page,
+        GrooveKey.values(),
+        key -> key.places().stream().map(Object::toString).collect(Collectors.joining(", ")));
   }
 }

@@ -1,9 +1,11 @@
 package hingetone.text;
 
+import hingetone.text.reading.Field;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.function.Function;
 import java.util.regex.Pattern;
 
 /**
@@ -29,17 +31,33 @@ public final class Page {
     return page.substring(0, start) + table + page.substring(page.indexOf("<!-- end -->", start));
   }
 
-  /** The head of a table of keys. */
-  public static String keyTable() {
-    return "| key | stands | says | unless stated | example |\n|---|---|---|---|---|\n";
+  /**
+   * A page's text with the table of its format's keys anew.
+   *
+   * @param stands where a key stands, as the page says it
+   */
+  public static <F extends Field> String withKeys(
+      String page, F[] keys, Function<F, String> stands) {
+    StringBuilder table =
+        new StringBuilder(
+            "| key | stands | says | unless stated | example |\n|---|---|---|---|---|\n");
+    for (F key : keys) {
+      table.append(keyRow(key.row(), stands.apply(key)));
+    }
+    return withTable(page, "keys", table.toString());
   }
 
-  /** A row of a table of keys; the example is the key with a value, and may be empty. */
-  public static String keyRow(
-      String key, String stands, String says, String usual, String example) {
-    String shown = example.isEmpty() ? "" : "`" + key + ": " + example.replace("|", "\\|") + "`";
+  /** A row; the example is the key with a value, and may be empty. */
+  private static String keyRow(Field.Row row, String stands) {
+    String value = row.example().replace("|", "\\|");
+    String shown = value.isEmpty() ? "" : "`" + row.word() + ": " + value + "`";
     return String.join(
-        " | ", "| `" + key + "`", stands, says, usual, (shown + " |").stripLeading() + "\n");
+        " | ",
+        "| `" + row.word() + "`",
+        stands,
+        row.meaning(),
+        row.usual(),
+        (shown + " |").stripLeading() + "\n");
   }
 
   /** The YAML that a page shows. */

@@ -157,8 +157,8 @@ final class PhraseBuilder {
    * A note that a neck of few or unusual strings lacks moves to an octave it has, or next to it.
    */
   private Tone onNeck(Key key, Tone tone) {
-    int midi = tone.pitch().midi();
-    return neck.nearest(midi) == midi ? tone : tone.withPitch(key.spell(neck.nearest(midi)));
+    boolean there = !neck.spotsOf(tone.pitch()).isEmpty();
+    return there ? tone : tone.withPitch(key.spell(neck.nearest(tone.pitch().midi())));
   }
 
   /** Bends that the hand cannot do, or too wide ones, are fretted instead. */

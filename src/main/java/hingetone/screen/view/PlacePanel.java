@@ -6,10 +6,10 @@ import hingetone.screen.picture.Canvas;
 import hingetone.screen.picture.Style;
 import hingetone.sequencer.Status;
 import hingetone.sequencer.Status.Motion;
+import hingetone.text.Choice;
 import hingetone.text.DisplayWidth;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 
 /**
  * Where we are: what the band does, section, key, bar, lap, tempo; the title where room is left.
@@ -86,9 +86,7 @@ final class PlacePanel {
             loop ->
                 words.add(
                     "loop " + inLap(state, loop.firstBar()) + "-" + inLap(state, loop.lastBar())));
-    band.muted().stream()
-        .sorted()
-        .forEach(role -> words.add("no " + role.title().toLowerCase(Locale.ROOT)));
+    band.muted().stream().sorted().forEach(role -> words.add("no " + Choice.word(role)));
     if (band.keyShift() != 0) {
       words.add("keys " + (band.keyShift() > 0 ? "+" : "") + band.keyShift());
     }

@@ -9,6 +9,7 @@ import hingetone.screen.State;
 import hingetone.screen.view.Outlook.Coming;
 import hingetone.screen.view.Outlook.Nearing;
 import hingetone.sequencer.Status;
+import hingetone.text.Choice;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -112,7 +113,7 @@ public final class PlainView {
       lines.add("Volume " + after.volume() + ".");
     }
     if (before.motion() != after.motion()) {
-      lines.add(sentence(after.motion().name().toLowerCase(Locale.ROOT)));
+      lines.add(sentence(Choice.word(after.motion())));
     }
   }
 

@@ -3,7 +3,7 @@ package hingetone.screen.view;
 import hingetone.plan.Prompt;
 import hingetone.plan.ReturnEnding;
 import hingetone.plan.Speaker;
-import java.util.Locale;
+import hingetone.text.Choice;
 import java.util.Optional;
 
 /** A turn of the exchange in words. */
@@ -12,7 +12,7 @@ final class TurnWords {
 
   /** What it is: {@code statement}, {@code reply}, {@code rest}. */
   static String role(Prompt turn) {
-    return turn.role().name().toLowerCase(Locale.ROOT);
+    return Choice.word(turn.role());
   }
 
   /** Whose it is and what: {@code you: statement}, {@code listen: reply}, {@code rest}. */

@@ -2,18 +2,34 @@ package hingetone.text.reading;
 
 /** A key of a file's format: the reader takes it, and the format's page has a row for it. */
 public interface Field {
-  /** The key as it is written. */
-  String word();
+  /**
+   * What a format's page says of a key, but for where it stands.
+   *
+   * @param word the key as it is written
+   * @param meaning what it says, in a few words
+   * @param usual what holds where the key does not stand
+   * @param example a value that is read; empty where the value is keys of its own
+   */
+  record Row(String word, String meaning, String usual, String example) {}
+
+  Row row();
 
   /** Where it may stand: {@code in a section}. */
   String stands();
 
-  /** What it says, in a few words. */
-  String meaning();
+  default String word() {
+    return row().word();
+  }
 
-  /** What holds where the key does not stand. */
-  String usual();
+  default String meaning() {
+    return row().meaning();
+  }
 
-  /** A value that is read; empty where the value is keys of its own. */
-  String example();
+  default String usual() {
+    return row().usual();
+  }
+
+  default String example() {
+    return row().example();
+  }
 }

@@ -1,7 +1,9 @@
 package hingetone.text.reading;
 
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Predicate;
 
 /**
  * The keys of one place in a file.
@@ -14,6 +16,11 @@ public record KeyTable(String where, List<? extends Field> keys, List<? extends 
   public KeyTable {
     keys = List.copyOf(keys);
     format = List.copyOf(format);
+  }
+
+  /** Of all keys of a format those that may stand in a place. */
+  public static <F extends Field> KeyTable of(String where, F[] format, Predicate<F> stands) {
+    return new KeyTable(where, Arrays.stream(format).filter(stands).toList(), List.of(format));
   }
 
   /** The words of the keys that may stand here. */
