@@ -29,6 +29,9 @@ public final class OutputLine implements AutoCloseable {
           + " or choose a MIDI port with --out; hingetone ports lists both.";
   private static final long CLOSE_LIMIT_MILLIS = 500;
 
+  /** No busy machine keeps the writer away for so long: the program was stopped, or all slept. */
+  private static final long ASLEEP_NANOS = 1_000_000_000;
+
   private final Settings settings;
   private final Clock clock;
   private final Playhead playhead;
@@ -40,6 +43,7 @@ public final class OutputLine implements AutoCloseable {
   private volatile boolean grown;
   private long writtenBefore;
   private long openedAt;
+  private long wroteAt;
   private byte[] bytes = new byte[0];
 
   /**
@@ -169,6 +173,7 @@ public final class OutputLine implements AutoCloseable {
     int taken = line.write(bytes, 0, frames * Pcm16.FRAME_BYTES) / Pcm16.FRAME_BYTES;
     written += taken;
     long now = clock.nanos();
+    wroteAt = now;
     playhead.observe(now, writtenBefore + Math.min(line.getLongFramePosition(), mostPlayed(now)));
     return taken == frames;
   }
@@ -192,6 +197,9 @@ public final class OutputLine implements AutoCloseable {
   }
 
   private boolean recover() {
+    if (clock.nanos() - wroteAt > ASLEEP_NANOS) {
+      return true;
+    }
     underruns++;
     if (grown) {
       return true;

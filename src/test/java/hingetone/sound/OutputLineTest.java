@@ -116,6 +116,24 @@ class OutputLineTest {
   }
 
   @Test
+  void a_program_that_was_stopped_and_woken_has_not_run_dry() throws Exception {
+    try (FakeSoundOutput output = FakeSoundOutput.plugIn(Pace.STEPPED);
+        OutputLine line = OutputLine.open(TENTH_OF_A_SECOND, clock)) {
+      fill(line, 10);
+      playFor(output, 10);
+      nanos.addAndGet(5_000_000_000L);
+      fill(line, 10);
+      assertThat(line.underruns()).isZero();
+      assertThat(output.opened()).isEqualTo(1);
+      assertThat(line.frameHeard(nanos.get())).isEqualTo(10 * BLOCK);
+
+      playFor(output, 10);
+      fill(line, 1);
+      assertThat(line.underruns()).isEqualTo(1);
+    }
+  }
+
+  @Test
   void what_a_sound_server_takes_in_advance_is_neither_heard_nor_missed() throws Exception {
     try (FakeSoundOutput output = FakeSoundOutput.plugIn(Pace.STEPPED);
         OutputLine line = OutputLine.open(TENTH_OF_A_SECOND, clock)) {
