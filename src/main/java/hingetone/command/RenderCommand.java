@@ -122,7 +122,7 @@ final class RenderCommand implements Runnable {
   private void writeSound(Chart chart) {
     RenderedScore score = rendered(chart);
     List<Path> inputs = new ArrayList<>(chartArguments.inputs(chart));
-    soundFont.file.ifPresent(inputs::add);
+    inputs.addAll(soundFont.files());
     Map<Path, Stamp> beside = new LinkedHashMap<>();
     List<Role> alone = stems ? score.roles() : List.of();
     alone.forEach(role -> beside.put(stem(role), WavFile.Samples.FLOAT.stamp()));

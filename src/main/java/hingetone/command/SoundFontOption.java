@@ -5,6 +5,7 @@ import hingetone.score.Score;
 import hingetone.sound.SoundBank;
 import hingetone.sound.SoundFailure;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Optional;
 import picocli.CommandLine.Option;
 
@@ -29,6 +30,11 @@ final class SoundFontOption {
     } catch (SoundFailure e) {
       throw CommandFailure.wrongInput(e.getMessage());
     }
+  }
+
+  /** Every file that the sounds may come from. */
+  List<Path> files() {
+    return file.map(List::of).orElseGet(SoundBank::installed);
   }
 
   /**

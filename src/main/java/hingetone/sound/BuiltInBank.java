@@ -1,5 +1,6 @@
 package hingetone.sound;
 
+import hingetone.text.FileNames;
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
@@ -13,8 +14,8 @@ import java.nio.file.StandardCopyOption;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.Locale;
-import java.util.Map;
 import java.util.Optional;
+import java.util.function.Function;
 import java.util.zip.CRC32;
 import javax.sound.midi.InvalidMidiDataException;
 import javax.sound.midi.MidiSystem;
@@ -39,16 +40,15 @@ final class BuiltInBank {
 
   /** The user's cache folder for this program on this system. */
   static Path cacheFolder() {
-    return cacheFolder(
-        System.getProperty("os.name"), Path.of(System.getProperty("user.home")), System.getenv());
+    return cacheFolder(System.getProperty("os.name"), FileNames.home(), FileNames::variable);
   }
 
-  static Path cacheFolder(String system, Path home, Map<String, String> environment) {
+  static Path cacheFolder(
+      String system, Path home, Function<String, Optional<String>> environment) {
     String name = system.toLowerCase(Locale.ROOT);
     String variable = name.startsWith("windows") ? "LOCALAPPDATA" : "XDG_CACHE_HOME";
-    String chosen = environment.getOrDefault(variable, "");
     Path usual = home.resolve(name.startsWith("mac") ? "Library/Caches" : ".cache");
-    return (chosen.isEmpty() ? usual : Path.of(chosen)).resolve("hingetone");
+    return environment.apply(variable).map(FileNames::path).orElse(usual).resolve("hingetone");
   }
 
   /** Makes a bank. */

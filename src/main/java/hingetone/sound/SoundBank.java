@@ -3,7 +3,10 @@ package hingetone.sound;
 import hingetone.score.Part;
 import hingetone.score.Score;
 import hingetone.sound.SoundFont.Preset;
+import java.io.BufferedInputStream;
 import java.io.IOException;
+import java.io.InputStream;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
@@ -11,6 +14,7 @@ import java.util.function.Function;
 import javax.sound.midi.InvalidMidiDataException;
 import javax.sound.midi.MidiSystem;
 import javax.sound.midi.ShortMessage;
+import javax.sound.midi.Soundbank;
 import javax.sound.midi.Synthesizer;
 
 /**
@@ -83,11 +87,26 @@ public final class SoundBank {
   public static SoundBank read(Path file) throws SoundFailure {
     check(file);
     try {
-      SoundFont font = new SoundFont(MidiSystem.getSoundbank(file.toFile()));
+      SoundFont font = new SoundFont(open(file));
       return new SoundBank(String.valueOf(file.getFileName()), font, false);
     } catch (InvalidMidiDataException | IOException | RuntimeException e) {
       throw new SoundFailure(file + " is damaged: copy or download it again.", e);
     }
+  }
+
+  /** From its file Java reads samples when they are wanted; one it cannot name is read whole. */
+  private static Soundbank open(Path file) throws IOException, InvalidMidiDataException {
+    if (file.toFile().exists()) {
+      return MidiSystem.getSoundbank(file.toFile());
+    }
+    try (InputStream in = new BufferedInputStream(Files.newInputStream(file))) {
+      return MidiSystem.getSoundbank(in);
+    }
+  }
+
+  /** The SoundFonts in the usual folders of this system, which are played without being named. */
+  public static List<Path> installed() {
+    return SoundFontFolders.ofThisSystem().soundFonts();
   }
 
   /**

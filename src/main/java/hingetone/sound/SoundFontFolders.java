@@ -1,5 +1,6 @@
 package hingetone.sound;
 
+import hingetone.text.FileNames;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -7,7 +8,8 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
+import java.util.Optional;
+import java.util.function.Function;
 import java.util.stream.Stream;
 
 /**
@@ -24,19 +26,19 @@ record SoundFontFolders(List<Path> folders) {
   }
 
   static SoundFontFolders ofThisSystem() {
-    return of(
-        System.getProperty("os.name"), Path.of(System.getProperty("user.home")), System.getenv());
+    return of(System.getProperty("os.name"), FileNames.home(), FileNames::variable);
   }
 
   /** The folders of a system with this name, home and environment. */
-  static SoundFontFolders of(String system, Path home, Map<String, String> environment) {
+  static SoundFontFolders of(
+      String system, Path home, Function<String, Optional<String>> environment) {
     String name = system.toLowerCase(Locale.ROOT);
     List<Path> folders = new ArrayList<>();
     if (name.startsWith("windows")) {
       folders.add(home.resolve("Documents").resolve("SoundFonts"));
       folders.add(home.resolve("SoundFonts"));
-      folders.add(
-          Path.of(environment.getOrDefault("ProgramData", "C:\\ProgramData"), "SoundFonts"));
+      String common = environment.apply("ProgramData").orElse("C:\\ProgramData");
+      folders.add(FileNames.path(common).resolve("SoundFonts"));
       folders.add(Path.of("C:\\SoundFonts"));
     } else if (name.startsWith("mac")) {
       folders.add(home.resolve("Library/Audio/Sounds/Banks"));
@@ -44,8 +46,11 @@ record SoundFontFolders(List<Path> folders) {
       folders.add(Path.of("/opt/homebrew/share/soundfonts"));
       folders.add(Path.of("/usr/local/share/soundfonts"));
     } else {
-      String dataHome = environment.getOrDefault("XDG_DATA_HOME", "");
-      Path data = dataHome.isEmpty() ? home.resolve(".local/share") : Path.of(dataHome);
+      Path data =
+          environment
+              .apply("XDG_DATA_HOME")
+              .map(FileNames::path)
+              .orElse(home.resolve(".local/share"));
       folders.add(data.resolve("soundfonts"));
       folders.add(data.resolve("sounds/sf2"));
       folders.add(Path.of("/usr/local/share/soundfonts"));

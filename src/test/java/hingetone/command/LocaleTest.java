@@ -3,6 +3,8 @@ package hingetone.command;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import hingetone.output.ExitStatus;
+import hingetone.sound.TinySoundFont;
+import hingetone.sound.TinySoundFont.Zone;
 import hingetone.text.OddFiles;
 import java.io.IOException;
 import java.nio.charset.Charset;
@@ -74,6 +76,28 @@ class LocaleTest {
     assertThat(run.err()).asString().isEmpty();
     assertThat(run.out(StandardCharsets.US_ASCII)).endsWith("stra??e.mid: 4 parts\n");
     assertThat(folder.resolve("stra\u00dfe.mid")).exists();
+  }
+
+  @Test
+  void in_a_locale_of_ascii_a_bank_and_a_recording_of_any_name_are_read() throws Exception {
+    Files.write(folder.resolve("b\u00e4nke.sf2"), TinySoundFont.of(Zone.of(128, 0)).bytes());
+    Run render =
+        run("C", "render", "stra\u00dfe.yaml", "-o", "\u00fc.wav", "--soundfont", "b\u00e4nke.sf2");
+    assertThat(render.status()).isZero();
+    assertThat(render.out(StandardCharsets.US_ASCII)).endsWith("sounds of b??nke.sf2\n");
+    Run heard = run("C", "transcribe", "\u00fc.wav", "--json");
+    assertThat(heard.err()).asString().doesNotContain("cannot be read");
+    assertThat(heard.out(StandardCharsets.US_ASCII)).startsWith("{");
+  }
+
+  @Test
+  void a_bank_that_would_be_played_without_being_named_is_never_written_over() throws Exception {
+    Path banks = Files.createDirectories(home.resolve("\u00fcbungen/soundfonts"));
+    Path bank = Files.write(banks.resolve("own-gm.sf2"), new byte[1_000_000]);
+    Run run =
+        run("C", "render", "stra\u00dfe.yaml", "-o", bank.toString(), "--as", "wav", "--force");
+    assertThat(run.status()).isEqualTo(ExitStatus.WRONG_INPUT);
+    assertThat(bank).hasSize(1_000_000);
   }
 
   @Test

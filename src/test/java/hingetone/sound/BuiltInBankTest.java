@@ -13,11 +13,13 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.concurrent.CyclicBarrier;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 import java.util.concurrent.atomic.AtomicInteger;
+import java.util.function.Function;
 import java.util.stream.Stream;
 import javax.sound.midi.MidiSystem;
 import javax.sound.midi.Soundbank;
@@ -156,13 +158,18 @@ class BuiltInBankTest {
   @Test
   void the_cache_folder_is_the_systems_own() {
     Path home = Path.of("/home/player");
-    assertThat(BuiltInBank.cacheFolder("Linux", home, Map.of()))
+    assertThat(BuiltInBank.cacheFolder("Linux", home, set(Map.of())))
         .isEqualTo(home.resolve(".cache/hingetone"));
-    assertThat(BuiltInBank.cacheFolder("Linux", home, Map.of("XDG_CACHE_HOME", "/var/c")))
+    assertThat(BuiltInBank.cacheFolder("Linux", home, set(Map.of("XDG_CACHE_HOME", "/var/c"))))
         .isEqualTo(Path.of("/var/c/hingetone"));
-    assertThat(BuiltInBank.cacheFolder("Mac OS X", home, Map.of()))
+    assertThat(BuiltInBank.cacheFolder("Mac OS X", home, set(Map.of())))
         .isEqualTo(home.resolve("Library/Caches/hingetone"));
-    assertThat(BuiltInBank.cacheFolder("Windows 11", home, Map.of("LOCALAPPDATA", "/local")))
+    assertThat(BuiltInBank.cacheFolder("Windows 11", home, set(Map.of("LOCALAPPDATA", "/local"))))
         .isEqualTo(Path.of("/local/hingetone"));
+  }
+
+  /** An environment in which only this is set. */
+  private static Function<String, Optional<String>> set(Map<String, String> variables) {
+    return name -> Optional.ofNullable(variables.get(name));
   }
 }

@@ -7,6 +7,8 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import java.util.function.Function;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -16,14 +18,14 @@ class SoundFontFoldersTest {
   @Test
   void each_system_has_its_usual_folders_the_users_own_first() {
     Path home = Path.of("/home/player");
-    assertThat(SoundFontFolders.of("Linux", home, Map.of()).folders())
+    assertThat(SoundFontFolders.of("Linux", home, set(Map.of())).folders())
         .startsWith(home.resolve(".local/share/soundfonts"))
         .contains(Path.of("/usr/share/soundfonts"), Path.of("/usr/share/sounds/sf2"));
-    assertThat(SoundFontFolders.of("Linux", home, Map.of("XDG_DATA_HOME", "/data")).folders())
+    assertThat(SoundFontFolders.of("Linux", home, set(Map.of("XDG_DATA_HOME", "/data"))).folders())
         .startsWith(Path.of("/data/soundfonts"));
-    assertThat(SoundFontFolders.of("Mac OS X", home, Map.of()).folders())
+    assertThat(SoundFontFolders.of("Mac OS X", home, set(Map.of())).folders())
         .startsWith(home.resolve("Library/Audio/Sounds/Banks"));
-    assertThat(SoundFontFolders.of("Windows 11", home, Map.of()).folders())
+    assertThat(SoundFontFolders.of("Windows 11", home, set(Map.of())).folders())
         .startsWith(home.resolve("Documents").resolve("SoundFonts"));
   }
 
@@ -39,5 +41,10 @@ class SoundFontFoldersTest {
 
   private Path font(String name, int bytes) throws IOException {
     return Files.write(folder.resolve(name), new byte[bytes]);
+  }
+
+  /** An environment in which only this is set. */
+  private static Function<String, Optional<String>> set(Map<String, String> variables) {
+    return name -> Optional.ofNullable(variables.get(name));
   }
 }

@@ -18,7 +18,7 @@ import java.util.List;
  * @param loop the first frame of their loop, and the frame after its last
  * @param sampleRate frames a second
  */
-record TinySoundFont(
+public record TinySoundFont(
     List<Zone> zones, int version, int sampleType, int peak, int[] loop, int sampleRate) {
   private static final int FRAMES = 2205;
   private static final int PERIOD = 49;
@@ -33,8 +33,8 @@ record TinySoundFont(
    * @param keys the lowest and the highest key
    * @param velocities the least and the greatest velocity
    */
-  record Zone(int bank, int program, int[] keys, int[] velocities) {
-    static Zone of(int bank, int program) {
+  public record Zone(int bank, int program, int[] keys, int[] velocities) {
+    public static Zone of(int bank, int program) {
       return new Zone(bank, program, new int[] {0, 127}, new int[] {0, 127});
     }
 
@@ -47,7 +47,7 @@ record TinySoundFont(
     }
   }
 
-  static TinySoundFont of(Zone... zones) {
+  public static TinySoundFont of(Zone... zones) {
     return new TinySoundFont(List.of(zones), 2, 1, 16_000, LOOP, SAMPLE_RATE);
   }
 
@@ -71,7 +71,7 @@ record TinySoundFont(
     return new TinySoundFont(zones, version, sampleType, peak, loop, rate);
   }
 
-  byte[] bytes() {
+  public byte[] bytes() {
     return chunk(
         "RIFF",
         ascii("sfbk"),

@@ -110,7 +110,14 @@ public final class SoundReader implements AutoCloseable {
 
   private static SoundReader ofJava(Path file, Optional<Integer> channel)
       throws IOException, UnsupportedAudioFileException {
-    AudioInputStream in = AudioSystem.getAudioInputStream(file.toFile());
+    InputStream bytes = new BufferedInputStream(Files.newInputStream(file));
+    AudioInputStream in;
+    try {
+      in = AudioSystem.getAudioInputStream(bytes);
+    } catch (IOException | UnsupportedAudioFileException | RuntimeException e) {
+      bytes.close();
+      throw e;
+    }
     Encoding encoding = in.getFormat().getEncoding();
     if (encoding.equals(Encoding.ULAW) || encoding.equals(Encoding.ALAW)) {
       in = AudioSystem.getAudioInputStream(Encoding.PCM_SIGNED, in);
