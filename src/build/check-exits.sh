@@ -1,6 +1,7 @@
 #!/usr/bin/env bash
 # Plays into a MIDI port that keeps a record, ends the program in every way there is, and looks at what is left behind:
-# notes still on, the terminal's modes, its alternate screen and cursor, the exit status. By hand, in real time.
+# notes still on, the terminal's modes, its alternate screen and cursor, the exit status. Stops it as a shell does, too,
+# and fetches it back. By hand, in real time.
 # Needs tmux, python3, and the built program with its tests (mvn -q -DskipTests package).
 # usage: check-exits.sh
 set -euo pipefail
@@ -54,10 +55,29 @@ check() { # name, how to end it, the status expected; empty where the shell is g
   fi
 }
 
+# Name, how to stop it: while stopped nothing sounds and the terminal is the shell's; fetched back, the picture moves.
+suspended() {
+  local name=$1 record=$work/$1.txt first
+  eval "$2"
+  sleep 2
+  printf '%-24s ' "$name, stopped:"
+  python3 "$work/notes_left.py" "$record" || status=1
+  [ "$(tmux -L exits display -p -t "$name" '#{alternate_on} #{cursor_flag}')" = "0 1" ] || { echo "  no prompt" && status=1; }
+  tmux -L exits send-keys -t "$name" "fg; echo \$? > $work/status; stty -a > $work/after" Enter
+  sleep 2
+  first=$(tmux -L exits capture-pane -p -t "$name")
+  sleep 2
+  [ "$(tmux -L exits display -p -t "$name" '#{alternate_on}')" = 1 ] || { echo "  no picture" && status=1; }
+  [ "$first" != "$(tmux -L exits capture-pane -p -t "$name")" ] || { echo "  the picture stands still" && status=1; }
+  tmux -L exits send-keys -t "$name" q
+}
+
 check quit 'tmux -L exits send-keys -t quit q' 0
 check control-c 'tmux -L exits send-keys -t control-c C-c' 0
 check SIGTERM 'kill -TERM $pid' 143
 check SIGINT 'kill -INT $pid' 0
 check SIGHUP 'kill -HUP $pid' 129
+check control-z 'suspended control-z "tmux -L exits send-keys -t control-z C-z"' 0
+check SIGTSTP 'suspended SIGTSTP "kill -TSTP $pid"' 0
 check closed-terminal 'tmux -L exits kill-session -t closed-terminal' ''
 exit $status
