@@ -1,20 +1,18 @@
 package hingetone.print;
 
+import com.fasterxml.jackson.core.JsonFactory;
 import com.fasterxml.jackson.core.JsonGenerator;
-import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.core.PrettyPrinter;
 import com.fasterxml.jackson.core.StreamWriteFeature;
 import com.fasterxml.jackson.core.util.DefaultIndenter;
 import com.fasterxml.jackson.core.util.DefaultPrettyPrinter;
 import com.fasterxml.jackson.core.util.Separators;
-import com.fasterxml.jackson.databind.ObjectWriter;
-import com.fasterxml.jackson.databind.SerializerProvider;
-import com.fasterxml.jackson.databind.json.JsonMapper;
-import com.fasterxml.jackson.databind.module.SimpleModule;
-import com.fasterxml.jackson.databind.ser.std.StdSerializer;
 import hingetone.time.Position;
 import java.io.IOException;
+import java.io.StringWriter;
 import java.math.BigDecimal;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 
@@ -23,31 +21,10 @@ import java.util.Optional;
  * number is written out, without an exponent: {@code 100}, not {@code 1E+2}.
  */
 public final class Json {
-  private static final ObjectWriter WRITER =
-      JsonMapper.builder()
-          .enable(StreamWriteFeature.WRITE_BIGDECIMAL_AS_PLAIN)
-          .addModule(new SimpleModule().addSerializer(new WrittenOut()))
-          .build()
-          .writer(
-              new DefaultPrettyPrinter(
-                      Separators.createDefaultInstance()
-                          .withObjectFieldValueSpacing(Separators.Spacing.AFTER))
-                  .withObjectIndenter(new DefaultIndenter("  ", "\n")));
+  private static final JsonFactory FACTORY =
+      JsonFactory.builder().enable(StreamWriteFeature.WRITE_BIGDECIMAL_AS_PLAIN).build();
 
   private Json() {}
-
-  /** Writes a fraction digit by digit, however small. */
-  private static final class WrittenOut extends StdSerializer<Double> {
-    WrittenOut() {
-      super(Double.class);
-    }
-
-    @Override
-    public void serialize(Double value, JsonGenerator out, SerializerProvider unused)
-        throws IOException {
-      out.writeNumber(BigDecimal.valueOf(value));
-    }
-  }
 
   /**
    * An object with its keys in the order given: {@code object("bar", 5, "beat", "2+1/2")}. An empty
@@ -76,10 +53,53 @@ public final class Json {
    * whatever the character set.
    */
   public static String text(Object tree) {
-    try {
-      return escaped(WRITER.writeValueAsString(tree)) + "\n";
-    } catch (JsonProcessingException e) {
-      throw new IllegalArgumentException("not plain values: " + e.getOriginalMessage(), e);
+    StringWriter text = new StringWriter();
+    try (JsonGenerator out = FACTORY.createGenerator(text)) {
+      out.setPrettyPrinter(layout());
+      write(tree, out);
+    } catch (IOException e) {
+      throw new IllegalStateException("a text in memory takes everything", e);
+    }
+    return escaped(text.toString()) + "\n";
+  }
+
+  private static PrettyPrinter layout() {
+    return new DefaultPrettyPrinter(
+            Separators.createDefaultInstance()
+                .withObjectFieldValueSpacing(Separators.Spacing.AFTER))
+        .withObjectIndenter(new DefaultIndenter("  ", "\n"));
+  }
+
+  private static void write(Object value, JsonGenerator out) throws IOException {
+    if (value instanceof Map<?, ?> object) {
+      out.writeStartObject();
+      for (Map.Entry<?, ?> entry : object.entrySet()) {
+        out.writeFieldName((String) entry.getKey());
+        write(entry.getValue(), out);
+      }
+      out.writeEndObject();
+    } else if (value instanceof List<?> list) {
+      out.writeStartArray();
+      for (Object item : list) {
+        write(item, out);
+      }
+      out.writeEndArray();
+    } else {
+      writePlain(value, out);
+    }
+  }
+
+  private static void writePlain(Object value, JsonGenerator out) throws IOException {
+    if (value == null) {
+      out.writeNull();
+    } else if (value instanceof String text) {
+      out.writeString(text);
+    } else if (value instanceof Boolean truth) {
+      out.writeBoolean(truth);
+    } else if (value instanceof Number number) {
+      out.writeNumber(new BigDecimal(number.toString()));
+    } else {
+      throw new IllegalArgumentException("not a plain value: " + value.getClass());
     }
   }
 
