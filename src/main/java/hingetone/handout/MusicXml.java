@@ -29,6 +29,10 @@ public final class MusicXml {
   /** What the file bears at its end. */
   public static final Stamp STAMP = new Stamp("musicxml");
 
+  private static final String TYPE =
+      "<!DOCTYPE score-partwise PUBLIC \"-//Recordare//DTD MusicXML 4.0 Partwise//EN\""
+          + " \"http://www.musicxml.org/dtds/partwise.dtd\">";
+
   private static final List<String> MODES =
       List.of("major", "minor", "dorian", "phrygian", "lydian", "mixolydian", "locrian");
 
@@ -37,7 +41,7 @@ public final class MusicXml {
   private final List<MadePhrase> made = new ArrayList<>();
   private final WrittenBars written;
   private final int lastBar;
-  private final Xml xml = new Xml();
+  private final Xml xml = new Xml(TYPE);
 
   private MusicXml(Chart chart, Plan plan, PhraseMaker maker, int laps) {
     this.chart = chart;
@@ -63,10 +67,6 @@ public final class MusicXml {
   }
 
   private String text() {
-    xml.line("<?xml version=\"1.0\" encoding=\"UTF-8\"?>");
-    xml.line(
-        "<!DOCTYPE score-partwise PUBLIC \"-//Recordare//DTD MusicXML 4.0 Partwise//EN\""
-            + " \"http://www.musicxml.org/dtds/partwise.dtd\">");
     xml.open("score-partwise", "version", "4.0");
     xml.open("work").leaf("work-title", chart.title()).close();
     xml.open("identification").open("encoding").leaf("software", "hingetone").close().close();
@@ -76,7 +76,7 @@ public final class MusicXml {
     xml.close();
     part("P1", false);
     part("P2", true);
-    return xml.close().line("<!-- " + STAMP.open() + " -->").toString();
+    return xml.close().comment(STAMP.open()).toString();
   }
 
   private void part(String id, boolean tab) {

@@ -1,74 +1,101 @@
 package hingetone.handout;
 
 import hingetone.text.Printable;
-import java.util.ArrayDeque;
-import java.util.Deque;
+import java.io.StringWriter;
+import javax.xml.stream.XMLOutputFactory;
+import javax.xml.stream.XMLStreamException;
+import javax.xml.stream.XMLStreamWriter;
 
-/** Writes XML, one element a line, indented. */
+/** Writes XML, one element a line, indented. What passes the gate for texts is allowed in it. */
 final class Xml {
-  private final StringBuilder out = new StringBuilder();
-  private final Deque<String> open = new ArrayDeque<>();
+  private final StringWriter text = new StringWriter();
+  private final XMLStreamWriter out;
+  private int depth;
 
-  Xml line(String text) {
-    out.append(text).append('\n');
-    return this;
+  /** Something that fills a line. */
+  private interface Content {
+    void write() throws XMLStreamException;
+  }
+
+  /**
+   * A document of XML 1.0 in UTF-8.
+   *
+   * @param type its document type declaration
+   */
+  Xml(String type) {
+    try {
+      out = XMLOutputFactory.newDefaultFactory().createXMLStreamWriter(text);
+    } catch (XMLStreamException e) {
+      throw impossible(e);
+    }
+    line(() -> out.writeStartDocument("UTF-8", "1.0"));
+    line(() -> out.writeDTD(type));
   }
 
   /** Opens an element; attributes are names and values by turns. */
   Xml open(String name, String... attributes) {
-    indent().append(tag(name, attributes)).append(">\n");
-    open.push(name);
+    line(
+        () -> {
+          out.writeStartElement(name);
+          write(attributes);
+        });
+    depth++;
     return this;
   }
 
   Xml close() {
-    String name = open.pop();
-    indent().append("</").append(name).append(">\n");
-    return this;
+    depth--;
+    return line(out::writeEndElement);
   }
 
   /** An element without content. */
   Xml empty(String name, String... attributes) {
-    indent().append(tag(name, attributes)).append("/>\n");
-    return this;
+    return line(
+        () -> {
+          out.writeEmptyElement(name);
+          write(attributes);
+        });
   }
 
   /** An element that holds a text or a number. */
   Xml leaf(String name, Object content, String... attributes) {
-    indent()
-        .append(tag(name, attributes))
-        .append('>')
-        .append(escaped(content.toString()))
-        .append("</")
-        .append(name)
-        .append(">\n");
+    return line(
+        () -> {
+          out.writeStartElement(name);
+          write(attributes);
+          out.writeCharacters(Printable.line(content.toString()));
+          out.writeEndElement();
+        });
+  }
+
+  /** A remark for whoever reads the file. */
+  Xml comment(String remark) {
+    return line(() -> out.writeComment(" " + remark + " "));
+  }
+
+  private Xml line(Content content) {
+    try {
+      out.writeCharacters("  ".repeat(depth));
+      content.write();
+      out.writeCharacters("\n");
+    } catch (XMLStreamException e) {
+      throw impossible(e);
+    }
     return this;
   }
 
-  private static String tag(String name, String... attributes) {
-    StringBuilder tag = new StringBuilder("<").append(name);
+  private void write(String... attributes) throws XMLStreamException {
     for (int i = 0; i < attributes.length; i += 2) {
-      tag.append(' ').append(attributes[i]).append("=\"");
-      tag.append(escaped(attributes[i + 1])).append('"');
+      out.writeAttribute(attributes[i], Printable.line(attributes[i + 1]));
     }
-    return tag.toString();
   }
 
-  /** What passes the gate is allowed in XML 1.0 (its production 2). */
-  private static String escaped(String text) {
-    return Printable.line(text)
-        .replace("&", "&amp;")
-        .replace("<", "&lt;")
-        .replace(">", "&gt;")
-        .replace("\"", "&quot;");
-  }
-
-  private StringBuilder indent() {
-    return out.append("  ".repeat(open.size()));
+  private static IllegalStateException impossible(XMLStreamException e) {
+    return new IllegalStateException("a text in memory takes everything", e);
   }
 
   @Override
   public String toString() {
-    return out.toString();
+    return text.toString();
   }
 }
