@@ -117,7 +117,7 @@ public final class ChartReader {
   }
 
   private void readDrafts(Fields fields) {
-    SectionReader reader = new SectionReader(problems, SectionDefaults.of(problems, fields));
+    SectionReader reader = new SectionReader(problems, SectionDefaults.of(fields));
     Optional<Yaml.Mapping> named = fields.mapping(ChartKey.SECTIONS, SECTIONS_EXPECTED);
     if (!fields.has(ChartKey.SECTIONS)) {
       problems.add(new Span(0, 0), "no sections", SECTIONS_EXPECTED);

@@ -3,7 +3,6 @@ package hingetone.chart;
 import hingetone.score.Fullness;
 import hingetone.text.Choice;
 import hingetone.text.reading.Fields;
-import hingetone.text.reading.Problems;
 import hingetone.time.Beats;
 import hingetone.time.Meter;
 import hingetone.time.Tempo;
@@ -31,14 +30,14 @@ record SectionDefaults(
           Beats.of(3, 2));
 
   /** What the top of a chart says, the rest as usual. */
-  static SectionDefaults of(Problems problems, Fields fields) {
-    return USUAL.overriddenBy(problems, fields);
+  static SectionDefaults of(Fields fields) {
+    return USUAL.overriddenBy(fields);
   }
 
   /** These values, with what {@code fields} say in their place. */
-  SectionDefaults overriddenBy(Problems problems, Fields fields) {
+  SectionDefaults overriddenBy(Fields fields) {
     return new SectionDefaults(
-        meter(problems, fields),
+        meter(fields),
         fields.read(
             ChartKey.TEMPO,
             Tempo::parse,
@@ -70,7 +69,7 @@ record SectionDefaults(
             "I expected beats, 0 to 8, as a whole number or a fraction: pickup: 3/2."));
   }
 
-  private Optional<Meter> meter(Problems problems, Fields fields) {
+  private Optional<Meter> meter(Fields fields) {
     Optional<Meter> plain =
         fields.read(
             ChartKey.METER,

@@ -72,7 +72,7 @@ final class SectionReader {
       return Optional.empty();
     }
     Fields fields = new Fields(problems, mapping, ChartKey.table(ChartKey.Place.SECTION));
-    SectionDefaults own = shared.overriddenBy(problems, fields);
+    SectionDefaults own = shared.overriddenBy(fields);
     Optional<Key> key = key(name, entry, fields);
     List<ChartBar> bars = bars(name, entry, fields, own.meter());
     List<PhraseTurn> phrases = phrases(fields);

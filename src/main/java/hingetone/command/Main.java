@@ -39,8 +39,9 @@ public final class Main {
     line.setErr(new PrintWriter(System.err, true, charset()));
     line.registerConverter(Path.class, FileNames::path);
     line.setExecutionStrategy(Main::run);
-    line.setParameterExceptionHandler(Main::explainUsage);
-    line.setExecutionExceptionHandler(Main::explainFailure);
+    line.setParameterExceptionHandler((problem, words) -> explainUsage(problem));
+    line.setExecutionExceptionHandler(
+        (problem, command, parsed) -> explain(CommandFailure.of(problem), command));
     line.setUsageHelpAutoWidth(true);
     line.setAbbreviatedOptionsAllowed(false);
     return line;
@@ -92,7 +93,7 @@ public final class Main {
     return OutputCharset.of(System.getenv());
   }
 
-  private static int explainUsage(ParameterException problem, String[] args) {
+  private static int explainUsage(ParameterException problem) {
     CommandLine command = problem.getCommandLine();
     PrintWriter err = new GatedWriter(command.getErr());
     err.println(Printable.line(problem.getMessage()));
@@ -100,10 +101,6 @@ public final class Main {
       err.println("Try " + command.getCommandSpec().qualifiedName() + " --help for what it takes.");
     }
     return ExitStatus.WRONG_INPUT;
-  }
-
-  private static int explainFailure(Exception problem, CommandLine command, ParseResult parsed) {
-    return explain(CommandFailure.of(problem), command);
   }
 
   private static int explain(CommandFailure failure, CommandLine command) {

@@ -16,12 +16,10 @@ import java.util.function.Predicate;
  * threes of 7/8.
  */
 final class Cutting {
-  private final Meter meter;
   private final int unit;
   private final NavigableSet<Integer> groups = new TreeSet<>();
 
   Cutting(Meter meter) {
-    this.meter = meter;
     this.unit = units(meter.isCompound() ? meter.beatLength().dividedBy(3) : meter.beatLength());
     List<Integer> beats =
         meter.isCompound()

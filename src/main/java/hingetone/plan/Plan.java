@@ -80,11 +80,6 @@ public final class Plan {
     return nth(index - 1);
   }
 
-  /** The prompt that covers a position; empty in the breath between two phrases. */
-  public Optional<Prompt> promptAt(Position position) {
-    return near(position).filter(prompt -> prompt.covers(position)).findFirst();
-  }
-
   /** The first prompt that starts after a position, in whatever lap. */
   public Prompt nextAfter(Position position) {
     return near(position)

@@ -256,7 +256,7 @@ public final class OutputLine implements AutoCloseable {
   }
 
   /** What the buffer holds, in frames. */
-  public int bufferFrames() {
+  int bufferFrames() {
     return line.getBufferSize() / Pcm16.FRAME_BYTES;
   }
 

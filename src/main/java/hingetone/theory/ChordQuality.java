@@ -133,7 +133,7 @@ public record ChordQuality(String suffix, List<String> aliases, List<Interval> i
     return ChordSuffix.read(suffix).quality();
   }
 
-  /** The suffixes to suggest to somebody who mistyped one: preferred ones first, then aliases. */
+  /** Every suffix there is a quality for: preferred ones first, then aliases. */
   public static List<String> suffixes() {
     return Stream.concat(
             ALL.stream().map(ChordQuality::suffix), ALL.stream().flatMap(q -> q.aliases.stream()))

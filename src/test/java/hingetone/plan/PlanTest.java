@@ -133,10 +133,8 @@ class PlanTest {
   }
 
   @Test
-  void the_prompt_at_a_position_is_the_one_that_covers_it_and_a_breath_has_none() {
+  void before_the_first_prompt_the_next_one_is_the_first() {
     Plan plan = plan(LOW, HIGH);
-    assertThat(plan.promptAt(Position.of(2, 4)).map(Prompt::index)).contains(1);
-    assertThat(plan.promptAt(new Position(3, Beats.of(5, 4)))).isEmpty();
     assertThat(plan.nextAfter(Position.of(-1, 1)).index()).isEqualTo(1);
   }
 
