@@ -9,6 +9,7 @@ import hingetone.text.reading.Reading;
 import hingetone.text.reading.Source;
 import hingetone.text.reading.Span;
 import hingetone.text.reading.TextFile;
+import hingetone.text.reading.WholeText;
 import hingetone.text.reading.Word;
 import hingetone.text.reading.Yaml;
 import hingetone.time.Beats;
@@ -81,7 +82,7 @@ public final class ChartReader {
 
   private static int whole(Fields fields, ChartKey key, int most, int usual, String expected) {
     return fields.read(
-        key, text -> Values.whole(text, 0, most), usual, ValueGuess::number, expected);
+        key, text -> WholeText.read(text, "", 0, most), usual, ValueGuess::number, expected);
   }
 
   private static String inOneLine(String text) {

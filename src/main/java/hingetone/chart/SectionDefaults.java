@@ -51,7 +51,7 @@ record SectionDefaults(
             "I expected a groove's name, or the path of its file: groove: gravel-road."),
         fields.read(
             ChartKey.BAND,
-            text -> Values.choice(Fullness.values(), text),
+            text -> Choice.named(Fullness.values(), text),
             band,
             ValueGuess.oneOf(Choice.words(Fullness.values())),
             "I expected light, normal or full."),

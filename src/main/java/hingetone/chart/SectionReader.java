@@ -6,6 +6,7 @@ import hingetone.text.Suggestion;
 import hingetone.text.reading.Fields;
 import hingetone.text.reading.Problems;
 import hingetone.text.reading.Span;
+import hingetone.text.reading.WholeText;
 import hingetone.text.reading.Word;
 import hingetone.text.reading.Yaml;
 import hingetone.theory.Key;
@@ -162,7 +163,7 @@ final class SectionReader {
   private List<Leave> leave(Fields fields) {
     List<Leave> ways = new ArrayList<>();
     for (Word word : fields.words(ChartKey.LEAVE, LEAVE_EXPECTED)) {
-      Values.choice(Leave.values(), word.text())
+      Choice.named(Leave.values(), word.text())
           .ifPresentOrElse(
               ways::add,
               () ->
@@ -197,10 +198,11 @@ final class SectionReader {
     if (words.length < 2 || words.length > 2 && !again) {
       return Optional.empty();
     }
-    return Values.choice(PhraseTurn.Role.values(), words[0])
+    return Choice.named(PhraseTurn.Role.values(), words[0])
         .filter(role -> !again || role == PhraseTurn.Role.STATEMENT)
         .flatMap(
-            role -> Values.whole(words[1], 1, 99).map(bars -> new PhraseTurn(role, bars, again)));
+            role ->
+                WholeText.read(words[1], "", 1, 99).map(bars -> new PhraseTurn(role, bars, again)));
   }
 
   /** The same phrase with its words mended, turned, filled up or parted, where that helps. */

@@ -1,27 +1,19 @@
 package hingetone.chart;
 
+import hingetone.text.reading.WholeText;
 import hingetone.theory.Key;
 import hingetone.theory.NoteName;
 import hingetone.time.Beats;
 import hingetone.time.Meter;
 import java.util.Arrays;
-import java.util.Locale;
 import java.util.Optional;
 
 /** Reads the single values of a chart; each gives nothing where the text is no such value. */
 final class Values {
   private Values() {}
 
-  static Optional<Integer> whole(String text, int least, int most) {
-    if (!text.matches("[0-9]{1,4}")) {
-      return Optional.empty();
-    }
-    int number = Integer.parseInt(text);
-    return number >= least && number <= most ? Optional.of(number) : Optional.empty();
-  }
-
   static Optional<Integer> swing(String text) {
-    return whole(text.replaceFirst("\\s*%$", ""), 50, 75);
+    return WholeText.read(text, "%", 50, 75);
   }
 
   static Optional<Beats> pickup(String text) {
@@ -45,10 +37,5 @@ final class Values {
     return NoteName.prefixLength(tonic) <= 2
         ? Key.parse(text).filter(key -> Math.abs(key.tonic().alteration()) <= 1)
         : Optional.empty();
-  }
-
-  static <E extends Enum<E>> Optional<E> choice(E[] choices, String text) {
-    String wanted = text.toUpperCase(Locale.ROOT);
-    return Arrays.stream(choices).filter(c -> c.name().equals(wanted)).findFirst();
   }
 }

@@ -5,6 +5,7 @@ import hingetone.text.Suggestion;
 import hingetone.text.reading.Fields;
 import hingetone.text.reading.Problems;
 import hingetone.text.reading.Span;
+import hingetone.text.reading.WholeText;
 import hingetone.text.reading.Yaml;
 import java.util.List;
 import java.util.Optional;
@@ -60,7 +61,7 @@ record GrooveFields(Fields fields) {
   int whole(GrooveKey key, int least, int most, int usual, String unit) {
     return read(
             key,
-            text -> GrooveValues.whole(text, unit, least, most),
+            text -> WholeText.read(text, unit, least, most),
             "a whole number from " + least + " to " + most)
         .orElse(usual);
   }

@@ -7,6 +7,7 @@ import hingetone.score.Sound;
 import hingetone.text.reading.Problems;
 import hingetone.text.reading.Reading;
 import hingetone.text.reading.Source;
+import hingetone.text.reading.WholeText;
 import hingetone.text.reading.Yaml;
 import hingetone.time.Meter;
 import hingetone.time.TempoRange;
@@ -102,7 +103,7 @@ public final class GrooveReader {
     for (Yaml.Entry entry : fields.entries(GrooveKey.LATE, expected)) {
       Optional<Integer> millis =
           entry.value() instanceof Yaml.Text text
-              ? GrooveValues.whole(text.value().strip(), "ms", -MOST_MILLIS_LATE, MOST_MILLIS_LATE)
+              ? WholeText.read(text.value().strip(), "ms", -MOST_MILLIS_LATE, MOST_MILLIS_LATE)
               : Optional.empty();
       Optional<Human.Lane> lane = lane(entry.key());
       if (millis.isEmpty()) {

@@ -1,10 +1,12 @@
 package hingetone.groove;
 
+import hingetone.text.reading.WholeText;
 import hingetone.theory.Pitch;
 import hingetone.time.Beats;
 import hingetone.time.Meter;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 
 /** Reads the single values of a groove; each gives nothing where the text is no such value. */
@@ -17,19 +19,9 @@ final class GrooveValues {
   /** Two MIDI keys, the first not above the second. */
   record Range(int low, int high) {}
 
-  /** A whole number with its unit, if any, behind it: {@code 6 ms}; the unit may be left out. */
-  static Optional<Integer> whole(String text, String unit, int least, int most) {
-    boolean united = !unit.isEmpty() && text.endsWith(unit.strip());
-    String number =
-        united ? text.substring(0, text.length() - unit.strip().length()).strip() : text;
-    return number.matches("-?[0-9]{1,4}")
-        ? Optional.of(Integer.parseInt(number)).filter(n -> n >= least && n <= most)
-        : Optional.empty();
-  }
-
   /** {@code any} is no meter in particular: an empty list. */
   static Optional<List<Meter>> meters(String text) {
-    if (text.equals("any")) {
+    if (text.equalsIgnoreCase("any")) {
       return Optional.of(List.of());
     }
     List<Optional<Meter>> read = Arrays.stream(text.split("[,\\s]+")).map(Meter::parse).toList();
@@ -39,9 +31,9 @@ final class GrooveValues {
   }
 
   static Optional<Feel> feel(String text) {
-    boolean sixteenths = text.endsWith(" sixteenths");
-    String percent = text.replaceFirst("\\s+sixteenths$", "");
-    return whole(percent, "%", Feel.STRAIGHT_PERCENT, Feel.MOST_PERCENT)
+    String percent = text.replaceFirst("(?i)\\s+sixteenths$", "");
+    boolean sixteenths = !percent.equals(text);
+    return WholeText.read(percent, "%", Feel.STRAIGHT_PERCENT, Feel.MOST_PERCENT)
         .map(p -> new Feel(p, sixteenths ? Beats.of(1, 2) : Beats.ONE));
   }
 
@@ -60,7 +52,7 @@ final class GrooveValues {
   }
 
   static Optional<Boolean> yesOrNo(String text) {
-    return switch (text) {
+    return switch (text.toLowerCase(Locale.ROOT)) {
       case "yes" -> Optional.of(true);
       case "no" -> Optional.of(false);
       default -> Optional.empty();

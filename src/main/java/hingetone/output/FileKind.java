@@ -64,7 +64,7 @@ public enum FileKind {
     @Override
     public FileKind convert(String text) {
       List<String> words = Choice.words(values());
-      return Choice.named(values(), text.toLowerCase(Locale.ROOT))
+      return Choice.named(values(), text)
           .orElseThrow(
               () ->
                   new TypeConversionException(

@@ -9,9 +9,9 @@ import java.util.Optional;
 public final class Choice {
   private Choice() {}
 
-  /** The constant that a word names. */
+  /** The constant that a word names, in either case. */
   public static <E extends Enum<E>> Optional<E> named(E[] choices, String word) {
-    return Arrays.stream(choices).filter(choice -> word(choice).equals(word)).findFirst();
+    return Arrays.stream(choices).filter(choice -> word(choice).equalsIgnoreCase(word)).findFirst();
   }
 
   /** The words for all of them, in order. */
