@@ -7,6 +7,7 @@
  * Backing backing = Backing.of(chart, Grooves.builtIn());
  * Score first = backing.lap(1);      // begins with the count-in
  * Score last = backing.lastLap(8);   // ends properly, on a bar of its own
+ * first.length();                    // → 64
  * }</pre>
  */
 package hingetone.backing;

@@ -3,7 +3,7 @@
  * and print. May import everything; nothing imports it.
  *
  * <pre>{@code
- * int status = Main.commandLine().execute("check", "demo-charts/harbour.yaml");
+ * Main.commandLine().execute("check", "demo-charts/lantern-quay.yaml");   // → 0
  * }</pre>
  */
 package hingetone.command;

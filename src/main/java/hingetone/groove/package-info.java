@@ -5,9 +5,9 @@
  * import theory, time, text, score and notation.
  *
  * <pre>{@code
- * Grooves grooves = Grooves.builtIn();
- * Groove groove = grooves.find("gravel-road").value().orElseThrow();
- * groove.fits(Meter.of(4, 4));  // true
+ * Groove groove = Grooves.builtIn().read("gravel-road").value().orElseThrow();
+ * groove.fits(Meter.of(4, 4));   // → true
+ * groove.fits(Meter.of(7, 8));   // → false
  * }</pre>
  */
 package hingetone.groove;

@@ -8,8 +8,8 @@
  *
  * <pre>{@code
  * Ground ground = Ground.of(Form.of(chart), Fretboard.of(chart.tuning(), chart.capo()));
- * ground.scalesAt(1, Beats.ONE).get(0);   // C minor pentatonic, its fit and the reason
- * ground.crossings().get(0).holds();      // what may ring across the first change of key
+ * ground.scalesAt(1, Beats.ONE).get(0).scale();   // → G minor pentatonic
+ * ground.crossings().get(0).holds();              // what may ring across the first change of key
  * }</pre>
  */
 package hingetone.ground;

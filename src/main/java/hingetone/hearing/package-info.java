@@ -7,8 +7,9 @@
  *
  * <pre>{@code
  * Transcriber transcriber = new Transcriber(44_100, Optional.empty());
- * transcriber.take(samples);                        // as often as there are some
+ * transcriber.take(new float[44_100]);       // as often as there are some
  * Transcription written = transcriber.finish(Fretboard.of(Tuning.STANDARD, 0));
+ * written.notes();                           // → []
  * }</pre>
  */
 package hingetone.hearing;

@@ -4,8 +4,8 @@
  * <p>May import theory, time, text and score; the sound and the sequencer read it.
  *
  * <pre>{@code
- * List<TimedMessage> messages = MidiEvents.of(score);  // for a sequencer
- * MidiFile.write(score, output);                       // format 1, 960 ticks a quarter
+ * List<TimedMessage> messages = MidiEvents.of(score);   // in order, for a sequencer
+ * byte[] file = MidiFile.bytes(score);                  // format 1, 960 ticks a quarter note
  * }</pre>
  */
 package hingetone.midi;

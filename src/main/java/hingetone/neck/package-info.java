@@ -7,8 +7,9 @@
  * <pre>{@code
  * Fretboard neck = Fretboard.of(Tuning.STANDARD, 0);
  * Scale scale = Scale.parse("E minor pentatonic").orElseThrow();
- * Shape shape = Shapes.of(neck, scale).get(0);   // 0-3 0-2 0-2 0-2 0-3 0-3, starting on the 1
- * Bend.all(shape);                          // what can be bent in it
+ * Shape shape = Shapes.of(neck, scale).get(0);
+ * shape.low() + " to " + shape.high() + " from its " + shape.start();   // → 0 to 3 from its 1
+ * Bend.all(shape);                                                    // what can be bent in it
  * }</pre>
  */
 package hingetone.neck;

@@ -7,7 +7,7 @@
  *
  * <pre>{@code
  * Source source = new Source("riff", "C3q Eb3i F3i G3h");
- * NoteText.read(source, new Span(0, 16)).value().orElseThrow().length();  // 4 quarter notes
+ * NoteText.read(source, new Span(0, 16)).value().orElseThrow().length();   // → 4
  * }</pre>
  */
 package hingetone.notation;

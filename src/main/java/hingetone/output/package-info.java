@@ -5,9 +5,11 @@
  * <p>May import what {@code print} may, midi and sound.
  *
  * <pre>{@code
- * try (Export export = new Export(overwriting)) {
- *   Files.writeString(export.add(file, stamp), text);
- *   export.finish();                    // only now the files are in their places
+ * Stamp stamp = new Stamp("txt");
+ * try (Export export = new Export(new Overwriting(List.of(Path.of("song.yaml")), false))) {
+ *   export.add(Path.of("song.txt"), stamp);
+ *   Files.writeString(export.unfinished().get(0), "...");
+ *   export.finish();                         // only now the file is in its place
  * }
  * }</pre>
  */

@@ -6,7 +6,7 @@
  *
  * <pre>{@code
  * List<List<Integer>> frets = List.of(List.of(0, 12), List.of(5), List.of(3, 10));
- * CheapestPath.through(frets, (i, fret) -> 0, (i, from, to) -> Math.abs(to - from));   // 0 5 3
+ * CheapestPath.through(frets, (i, fret) -> 0, (i, a, b) -> Math.abs(b - a));   // → [0, 5, 3]
  * }</pre>
  */
 package hingetone.path;

@@ -6,8 +6,10 @@
  * fit a plan.
  *
  * <pre>{@code
- * Statement statement = StatementBank.builtIn().statements().get(0);
- * statement.phrase().octaveUp();       // the same, an octave higher
+ * List<Statement> bank = StatementBank.builtIn().read().value().orElseThrow();
+ * Phrase phrase = bank.get(0).phrase();
+ * phrase.octaves(1);                         // the same, an octave higher
+ * phrase.shifted(Beats.ONE);                 // a beat later
  * }</pre>
  */
 package hingetone.phrase;

@@ -7,8 +7,8 @@
  *
  * <pre>{@code
  * Plan plan = Plan.of(chart, form);
- * plan.promptsOfLap(1).get(0).speakFrom();     // bar 0 beat 3+1/2
- * plan.nextAfter(Position.of(4, 1));           // the next to speak, whatever the lap
+ * plan.promptsOfLap(1).get(0).landOn();      // → bar 1 beat 1
+ * plan.nextAfter(Position.of(4, 1));         // the next to speak, whatever the lap
  * }</pre>
  */
 package hingetone.plan;

@@ -4,7 +4,8 @@
  * <p>May import everything but {@code command}.
  *
  * <pre>{@code
- * new Performance(arrangement, transport, screen).run();   // until the player leaves
+ * Performance performance = new Performance(arrangement, ramp, output, pedals, kept);
+ * performance.onScreen();                    // until the player leaves
  * }</pre>
  */
 package hingetone.play;

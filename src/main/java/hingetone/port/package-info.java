@@ -5,8 +5,8 @@
  * its events.
  *
  * <pre>{@code
- * Port port = Ports.outputs().get(0);
- * port.name();                          // as people type it
+ * Ports.find("none of that name", Port.Direction.OUTPUT).port();   // → Optional.empty
+ * Ports.all(Port.Direction.INPUT);                                 // those there are
  * }</pre>
  */
 package hingetone.port;

@@ -6,8 +6,9 @@
  * print} may, {@code screen.picture}, and the commands and status of {@code sequencer}.
  *
  * <pre>{@code
- * Step step = Update.apply(state, new Message.Stroke("space", 0));
- * step.effects();   // [Send[command=Pause[]]]
+ * Step step = Update.apply(state, new Message.Stroke("?", 0));
+ * step.state().layer();                      // → Help[first=0]
+ * step.effects();                            // → []
  * }</pre>
  */
 package hingetone.screen;

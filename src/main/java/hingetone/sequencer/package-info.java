@@ -9,7 +9,8 @@
  *
  * <pre>{@code
  * PlaySetup setup = PlaySetup.USUAL.withLaps(4);
- * Command louder = new Command.StepLevel(Role.BASS, 8);
+ * setup.volume();                                      // → 60
+ * Command louder = new Command.StepLevel(Role.BASS, 8);   // what a key press sends
  * }</pre>
  */
 package hingetone.sequencer;

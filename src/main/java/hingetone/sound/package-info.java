@@ -6,10 +6,11 @@
  * full scale being 1; places are absolute frames of a stream.
  *
  * <pre>{@code
- * try (Synthesizer synthesizer = Synthesizer.open(44_100, soundFont)) {
+ * try (Synthesizer synthesizer = Synthesizer.open(44_100, SoundBank.builtIn())) {
  *   synthesizer.prepare(score.parts());
- *   synthesizer.send(message, frame);       // before the block that holds the frame is read
- *   synthesizer.read(block, frames);
+ *   synthesizer.send(message, 0);                // before the block that holds frame 0 is read
+ *   float[] block = new float[2 * synthesizer.blockFrames()];
+ *   synthesizer.read(block, synthesizer.blockFrames());
  * }
  * }</pre>
  */

@@ -5,8 +5,8 @@
  * <p>Everything may use it; it uses nothing.
  *
  * <pre>{@code
- * Printable.of(title);                  // without what would steer a terminal
- * Suggestion.among("fit", List.of("fill", "feel"));
+ * Printable.line("one\nline");                           // → one·line
+ * Suggestion.nearest("groov", List.of("groove", "band"));   // → Optional[groove]
  * }</pre>
  */
 package hingetone.text;

@@ -7,9 +7,9 @@
  *
  * <pre>{@code
  * Key key = Key.parse("C minor").orElseThrow();
- * key.pentatonic().notes();              // C Eb F G Bb
- * key.spell(66);                         // Gb4
- * Chord.parse("D7#9").orElseThrow().notes(); // D F# A C E#
+ * key.pentatonic().notes();                     // → [C, Eb, F, G, Bb]
+ * key.spell(66);                                // → Gb4
+ * Chord.parse("D7#9").orElseThrow().notes();    // → [D, F#, A, C, E#]
  * }</pre>
  */
 package hingetone.theory;

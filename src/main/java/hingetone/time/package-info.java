@@ -5,9 +5,9 @@
  *
  * <pre>{@code
  * Meter meter = Meter.of(12, 8);
- * meter.beatsPerBar();                         // 4
- * meter.toQuarters(Beats.of(2));               // 3
- * Tempo.of(60).quartersPerMinute(meter);       // 90
+ * meter.beatsPerBar();                       // → 4
+ * meter.toQuarters(Beats.of(2));             // → 3
+ * Tempo.of(60).quartersPerMinute(meter);     // → 90
  * }</pre>
  */
 package hingetone.time;

@@ -6,10 +6,11 @@
  * explains the design and how its figures are measured.
  *
  * <pre>{@code
- * try (Transport transport = Transport.onSilentClock(lap -> score, PlaySetup.USUAL, queue::offer)) {
+ * LapSource laps = lap -> score;
+ * try (Transport transport = Transport.onSilentClock(laps, PlaySetup.USUAL, event -> {})) {
  *   transport.send(new Command.Play());
  *   transport.send(new Command.Mute(Role.DRUMS, true));
- *   transport.playhead().at(Clock.SYSTEM.nanos());   // bar 2 beat 3
+ *   transport.playhead().at(Clock.SYSTEM.nanos());   // where it is by then
  * }
  * }</pre>
  */

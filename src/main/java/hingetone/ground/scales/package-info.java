@@ -7,7 +7,8 @@
  * <pre>{@code
  * List<ChordContext> bar = ChordContexts.of(form).get(0);      // what bar 1's chords depend on
  * FittingScale best = ScaleChoice.rank(bar.get(0)).get(0);
- * best.reason();                        // "all of Cm7; home pentatonic"
+ * best.scale();                                                // → G minor pentatonic
+ * best.why();                                                  // why it leads
  * }</pre>
  */
 package hingetone.ground.scales;

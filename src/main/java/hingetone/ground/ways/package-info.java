@@ -6,8 +6,9 @@
  *
  * <pre>{@code
  * Crossing crossing = ground.crossings().get(0);
- * crossing.common().pentatonic();       // notes of both keys' five-note scales
- * crossing.runs().get(0).kind();        // how the best run goes
+ * crossing.atBar();                          // → 9
+ * crossing.commonTones().pentatonic();       // notes of both keys' five-note scales
+ * crossing.runs().get(0).kind();             // how the best run goes
  * }</pre>
  */
 package hingetone.ground.ways;

@@ -6,8 +6,10 @@
  * {@code src/docs/hearing.md}.
  *
  * <pre>{@code
- * Slices slices = new Slices();
- * slices.of(tape);                      // a slice for each frame that is complete
+ * RecentSamples tape = new RecentSamples(65_536);
+ * Slices slices = new Slices(tape);
+ * tape.add(new float[16_384], 16_384);
+ * slices.ready();                            // a slice for each frame that is complete
  * }</pre>
  */
 package hingetone.hearing.signal;

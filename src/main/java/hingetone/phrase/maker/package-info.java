@@ -6,8 +6,9 @@
  * neck, ground, plan and phrase.
  *
  * <pre>{@code
- * PhraseMaker maker = PhraseMaker.of(plan, ground, StatementBank.builtIn());
- * maker.make(plan.promptsOfLap(1).get(0));     // the phrase and why it works
+ * PhraseMaker maker = PhraseMaker.of(plan, ground, chart.seed());
+ * MadePhrase made = maker.make(plan.promptsOfLap(1).get(0));
+ * made.why();                                // why it works, in a sentence
  * }</pre>
  */
 package hingetone.phrase.maker;

@@ -5,6 +5,7 @@
  * <p>May import text.
  *
  * <pre>{@code
+ * TerminalLook look = TerminalLook.of(Map.of("TERM", "xterm"), "Linux");
  * String sent = new Painter(look).paint(frame);   // only what differs from the last frame
  * }</pre>
  */

@@ -4,7 +4,7 @@
  *
  * <pre>{@code
  * try (TerminalScreen screen = TerminalScreen.open(look)) {
- *   Runner runner = new Runner(state, screen, effects);
+ *   Runner runner = new Runner(state, screen, effect -> {});
  *   screen.listen(runner::offer);
  *   runner.run();
  * }

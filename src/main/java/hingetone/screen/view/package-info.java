@@ -5,6 +5,7 @@
  *
  * <pre>{@code
  * Frame frame = View.render(state, new Size(24, 80));
+ * frame.lines().size();                      // → 24
  * }</pre>
  */
 package hingetone.screen.view;

@@ -6,8 +6,8 @@
  *
  * <pre>{@code
  * LoudnessMeter meter = new LoudnessMeter(44_100);
- * meter.add(block, frames);
- * meter.integrated();                   // LUFS
+ * meter.add(new float[88_200], 44_100);      // a second of silence
+ * meter.integrated();                        // → -Infinity
  * }</pre>
  */
 package hingetone.sound.file;

@@ -6,8 +6,10 @@
  * <p>May import text.
  *
  * <pre>{@code
- * Source source = new Source("harbour.yaml", text);
- * Diagnostic.of(source, new Span(40, 43), "unknown chord quality \"mj7\"", "…").report();
+ * Source source = new Source("quay.yaml", "tempo: fast");
+ * Diagnostic found = Diagnostic.of(source, new Span(7, 11), "not a tempo", "I expected a number.");
+ * found.line() + ":" + found.column();       // → 1:8
+ * found.report();                            // the same for people, with the line it stands in
  * }</pre>
  */
 package hingetone.text.reading;
