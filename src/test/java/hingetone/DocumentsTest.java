@@ -49,4 +49,23 @@ class DocumentsTest {
   void the_readmes_test_command_stands_alone_on_its_line() throws IOException {
     assertThat(Files.readString(Path.of("README.md")).lines()).contains("mvn verify");
   }
+
+  @Test
+  void every_class_in_the_guides_picture_is_where_it_says() throws IOException {
+    String guide = Files.readString(Path.of("DEVELOPERS.md"));
+    Matcher picture = Pattern.compile("(?s)```\n(.*?)```").matcher(guide);
+    assertThat(picture.find()).isTrue();
+    Matcher homes = Pattern.compile("([a-z.]+): ([A-Z]\\w+)").matcher(picture.group(1));
+    List<Path> missing = new ArrayList<>();
+    int named = 0;
+    for (; homes.find(); named++) {
+      String folder = homes.group(1).replace('.', '/');
+      Path file = Path.of("src/main/java/hingetone", folder, homes.group(2) + ".java");
+      if (!Files.exists(file)) {
+        missing.add(file);
+      }
+    }
+    assertThat(missing).isEmpty();
+    assertThat(named).isGreaterThan(15);
+  }
 }
