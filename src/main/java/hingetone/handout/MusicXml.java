@@ -5,22 +5,18 @@ import hingetone.chart.ChartBar;
 import hingetone.chart.Form;
 import hingetone.chart.Form.Bar;
 import hingetone.handout.WrittenBars.Event;
-import hingetone.phrase.maker.MadePhrase;
 import hingetone.phrase.maker.PhraseMaker;
 import hingetone.plan.Plan;
-import hingetone.plan.Prompt;
-import hingetone.text.Choice;
 import hingetone.text.Stamp;
 import hingetone.theory.Pitch;
 import hingetone.time.Beats;
 import hingetone.time.Meter;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 
 /**
- * The plan's example phrases as MusicXML 4.0: a part in notation with chord symbols, keys, meters
- * and tempos, and the same notes as a part in tab with strings, frets and bends.
+ * A sheet as MusicXML 4.0: a part in notation with chord symbols, keys, meters and tempos, and the
+ * same notes as a part in tab with strings, frets and bends.
  *
  * <p>The count-in comes first, its last bar numbered 0; pickups stand in it. Guitar is written an
  * octave above where it sounds, which the clef says.
@@ -36,39 +32,29 @@ public final class MusicXml {
   private static final List<String> MODES =
       List.of("major", "minor", "dorian", "phrygian", "lydian", "mixolydian", "locrian");
 
-  private final Chart chart;
+  private final Sheet sheet;
   private final Form form;
-  private final List<MadePhrase> made = new ArrayList<>();
   private final WrittenBars written;
-  private final int lastBar;
   private final Xml xml = new Xml(TYPE);
 
-  private MusicXml(Chart chart, Plan plan, PhraseMaker maker, int laps) {
-    this.chart = chart;
-    this.form = plan.form();
-    this.lastBar = laps * form.bars().size();
-    for (int lap = 1; lap <= laps; lap++) {
-      for (Prompt prompt : plan.promptsOfLap(lap)) {
-        if (!prompt.isRest()) {
-          made.add(maker.make(prompt));
-        }
-      }
-    }
-    this.written = new WrittenBars(form, made);
+  private MusicXml(Sheet sheet) {
+    this.sheet = sheet;
+    this.form = sheet.form();
+    this.written = new WrittenBars(form, sheet.notes());
   }
 
   /**
-   * The text of the file.
+   * The text of a file with a plan's example phrases.
    *
    * @param laps how many laps, 1 and up
    */
   public static String of(Chart chart, Plan plan, PhraseMaker maker, int laps) {
-    return new MusicXml(chart, plan, maker, laps).text();
+    return new MusicXml(Sheet.of(chart, plan, maker, laps)).text();
   }
 
   private String text() {
     xml.open("score-partwise", "version", "4.0");
-    xml.open("work").leaf("work-title", chart.title()).close();
+    xml.open("work").leaf("work-title", sheet.title()).close();
     xml.open("identification").open("encoding").leaf("software", "hingetone").close().close();
     xml.open("part-list");
     xml.open("score-part", "id", "P1").leaf("part-name", "Guitar").close();
@@ -81,8 +67,8 @@ public final class MusicXml {
 
   private void part(String id, boolean tab) {
     xml.open("part", "id", id);
-    int first = 1 - chart.countIn();
-    for (int number = first; number <= lastBar; number++) {
+    int first = sheet.firstBar();
+    for (int number = first; number <= sheet.lastBar(); number++) {
       if (number < 1) {
         xml.open("measure", "number", Integer.toString(number), "implicit", "yes");
       } else {
@@ -131,7 +117,7 @@ public final class MusicXml {
       xml.open("clef").leaf("sign", "G").leaf("line", 2).leaf("clef-octave-change", -1).close();
       return;
     }
-    List<Pitch> strings = chart.tuning().strings();
+    List<Pitch> strings = sheet.tuning().strings();
     xml.open("clef").leaf("sign", "TAB").leaf("line", strings.size() - 1).close();
     xml.open("staff-details").leaf("staff-lines", strings.size());
     for (int i = 0; i < strings.size(); i++) {
@@ -143,8 +129,8 @@ public final class MusicXml {
       }
       xml.leaf("tuning-octave", open.octave()).close();
     }
-    if (chart.capo() > 0) {
-      xml.leaf("capo", chart.capo());
+    if (sheet.capo() > 0) {
+      xml.leaf("capo", sheet.capo());
     }
     xml.close();
   }
@@ -204,17 +190,14 @@ public final class MusicXml {
     }
   }
 
-  /** Who lands between two places of a bar. */
+  /** What stands above the places from one to another of a bar. */
   private void words(int number, long from, long to) {
-    for (MadePhrase phrase : made) {
-      Prompt prompt = phrase.prompt();
-      Beats beat = prompt.landOn().beat().minus(Beats.ONE);
+    for (Sheet.Words words : sheet.words()) {
+      Beats beat = words.at().beat().minus(Beats.ONE);
       long place = form.bar(number).meter().toQuarters(beat).toUnits(NoteSign.DIVISIONS);
-      if (prompt.landOn().bar() == number && from <= place && place < to) {
-        String role = Choice.word(prompt.role());
-        String answered = prompt.repliesTo().map(i -> " to " + i).orElse("");
+      if (words.at().bar() == number && from <= place && place < to) {
         xml.open("direction", "placement", "above").open("direction-type");
-        xml.leaf("words", role + " " + prompt.index() + answered).close().close();
+        xml.leaf("words", words.text()).close().close();
       }
     }
   }

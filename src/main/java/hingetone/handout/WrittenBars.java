@@ -2,25 +2,21 @@ package hingetone.handout;
 
 import hingetone.chart.ChartBar;
 import hingetone.chart.Form;
-import hingetone.neck.Spot;
-import hingetone.phrase.Tone;
-import hingetone.phrase.maker.MadePhrase;
+import hingetone.handout.SheetNote.Joint;
 import hingetone.time.Beats;
 import hingetone.time.Meter;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.NavigableMap;
 import java.util.Optional;
 import java.util.TreeMap;
 
 /**
- * Phrases cut into what can be written: for each bar notes and rests that fill it, each of a length
+ * Notes cut into what can be written: for each bar notes and rests that fill it, each of a length
  * that one note sign has, tied where a sound goes on.
  */
 final class WrittenBars {
-  /** A note that is struck, and where. */
-  record Struck(Tone tone, Spot spot) {}
-
   /**
    * Something written: notes struck together, or a rest.
    *
@@ -28,40 +24,53 @@ final class WrittenBars {
    * @param notes what is struck; none for a rest
    * @param goesOn whether it is tied to the same notes after it
    * @param goneOn whether it is tied to the same notes before it
+   * @param leadsTo how the note after it is reached from here, where it is not picked
    */
-  record Event(NoteSign sign, List<Struck> notes, boolean goesOn, boolean goneOn) {}
+  record Event(
+      NoteSign sign,
+      List<SheetNote> notes,
+      boolean goesOn,
+      boolean goneOn,
+      Optional<Joint> leadsTo) {
+    static Event rest(NoteSign sign) {
+      return new Event(sign, List.of(), false, false, Optional.empty());
+    }
+  }
 
   /** A sound between two places, in divisions from bar 1. */
-  private record Sound(long start, long end, List<Struck> notes) {}
+  private record Sound(long start, long end, List<SheetNote> notes, Optional<Joint> leadsTo) {}
 
   private final Form form;
-  private final List<Sound> sounds = new ArrayList<>();
+  private final NavigableMap<Long, Sound> sounds = new TreeMap<>();
 
   /**
    * @param form the form
-   * @param made the phrases, in order
+   * @param notes the notes, in order; those that start together are struck together
    */
-  WrittenBars(Form form, List<MadePhrase> made) {
+  WrittenBars(Form form, List<SheetNote> notes) {
     this.form = form;
-    Map<Long, List<Struck>> struck = new TreeMap<>();
-    Map<Long, Long> ends = new TreeMap<>();
-    for (MadePhrase phrase : made) {
-      Beats landing = form.quarters(phrase.prompt().landOn());
-      for (int i = 0; i < phrase.spots().size(); i++) {
-        Tone tone = phrase.phrase().tones().get(i);
-        long start = landing.plus(tone.onset()).toUnits(NoteSign.DIVISIONS);
-        struck
-            .computeIfAbsent(start, s -> new ArrayList<>())
-            .add(new Struck(tone, phrase.spots().get(i)));
-        ends.merge(start, landing.plus(tone.end()).toUnits(NoteSign.DIVISIONS), Math::max);
-      }
+    NavigableMap<Long, List<SheetNote>> struck = new TreeMap<>();
+    for (SheetNote note : notes) {
+      long start = note.start().toUnits(NoteSign.DIVISIONS);
+      struck.computeIfAbsent(start, s -> new ArrayList<>()).add(note);
     }
-    List<Long> starts = List.copyOf(struck.keySet());
-    for (int i = 0; i < starts.size(); i++) {
-      long next = i + 1 < starts.size() ? starts.get(i + 1) : Long.MAX_VALUE;
-      long start = starts.get(i);
-      sounds.add(new Sound(start, Math.min(next, ends.get(start)), struck.get(start)));
-    }
+    struck.forEach((start, together) -> sounds.put(start, sound(start, together, struck)));
+  }
+
+  private static Sound sound(
+      long start, List<SheetNote> together, NavigableMap<Long, List<SheetNote>> struck) {
+    Optional<Map.Entry<Long, List<SheetNote>>> next =
+        Optional.ofNullable(struck.higherEntry(start));
+    long end =
+        together.stream()
+            .mapToLong(note -> note.end().toUnits(NoteSign.DIVISIONS))
+            .max()
+            .orElseThrow();
+    return new Sound(
+        start,
+        Math.min(end, next.map(Map.Entry::getKey).orElse(end)),
+        together,
+        next.flatMap(entry -> entry.getValue().get(0).joined()));
   }
 
   /**
@@ -78,7 +87,7 @@ final class WrittenBars {
     List<Event> events = new ArrayList<>();
     long now = start;
     if (number < 1 && soundAt(now).isEmpty() && nextAfter(now) >= end) {
-      return List.of(new Event(NoteSign.ofBar((int) (end - start)), List.of(), false, false));
+      return List.of(Event.rest(NoteSign.ofBar((int) (end - start))));
     }
     while (now < end) {
       Optional<Sound> sound = soundAt(now);
@@ -91,8 +100,7 @@ final class WrittenBars {
       int room = (int) (until - now);
       NoteSign sign = sound.isPresent() ? cutting.note(inBar, room) : cutting.rest(inBar, room);
       long here = now;
-      events.add(
-          sound.map(s -> event(s, sign, here)).orElse(new Event(sign, List.of(), false, false)));
+      events.add(sound.map(s -> event(s, sign, here)).orElse(Event.rest(sign)));
       now += sign.length();
     }
     return events;
@@ -109,18 +117,18 @@ final class WrittenBars {
   }
 
   private static Event event(Sound sound, NoteSign sign, long now) {
-    return new Event(sign, sound.notes, now + sign.length() < sound.end, now > sound.start);
+    boolean goesOn = now + sign.length() < sound.end;
+    Optional<Joint> leadsTo = goesOn ? Optional.empty() : sound.leadsTo;
+    return new Event(sign, sound.notes, goesOn, now > sound.start, leadsTo);
   }
 
   private Optional<Sound> soundAt(long now) {
-    return sounds.stream().filter(s -> s.start <= now && now < s.end).findFirst();
+    return Optional.ofNullable(sounds.floorEntry(now))
+        .map(Map.Entry::getValue)
+        .filter(sound -> now < sound.end);
   }
 
   private long nextAfter(long now) {
-    return sounds.stream()
-        .mapToLong(Sound::start)
-        .filter(s -> s > now)
-        .min()
-        .orElse(Long.MAX_VALUE);
+    return Optional.ofNullable(sounds.higherKey(now)).orElse(Long.MAX_VALUE);
   }
 }

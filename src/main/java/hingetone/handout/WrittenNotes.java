@@ -1,7 +1,6 @@
 package hingetone.handout;
 
 import hingetone.handout.WrittenBars.Event;
-import hingetone.handout.WrittenBars.Struck;
 import hingetone.theory.Pitch;
 import java.util.List;
 
@@ -20,12 +19,12 @@ final class WrittenNotes {
       rest(xml, event);
     }
     for (int i = 0; i < event.notes().size(); i++) {
-      Struck struck = event.notes().get(i);
+      SheetNote note = event.notes().get(i);
       xml.open("note");
       if (i > 0) {
         xml.empty("chord");
       }
-      Pitch pitch = struck.tone().pitch();
+      Pitch pitch = note.pitch();
       xml.open("pitch").leaf("step", pitch.name().letter());
       if (pitch.name().alteration() != 0) {
         xml.leaf("alter", pitch.name().alteration());
@@ -35,7 +34,7 @@ final class WrittenNotes {
       for (int level = 1; i == 0 && level <= beams.size(); level++) {
         xml.leaf("beam", beams.get(level - 1), "number", Integer.toString(level));
       }
-      notations(xml, event, struck, tab);
+      notations(xml, event, note, tab);
       xml.close();
     }
   }
@@ -69,9 +68,10 @@ final class WrittenNotes {
     }
   }
 
-  private static void notations(Xml xml, Event event, Struck struck, boolean tab) {
-    boolean bends = struck.tone().bend().isPresent() && !event.goneOn();
-    if (!tab && !bends && !event.goneOn() && !event.goesOn()) {
+  private static void notations(Xml xml, Event event, SheetNote note, boolean tab) {
+    boolean bends = !note.bends().isEmpty() && !event.goneOn();
+    boolean placed = tab && note.spot().isPresent();
+    if (!placed && !bends && !event.goneOn() && !event.goesOn()) {
       return;
     }
     xml.open("notations");
@@ -81,17 +81,20 @@ final class WrittenNotes {
     if (event.goesOn()) {
       xml.empty("tied", "type", "start");
     }
-    if (tab || bends) {
+    if (placed || bends) {
       xml.open("technical");
-      if (tab) {
-        xml.leaf("string", struck.spot().string()).leaf("fret", struck.spot().fret());
+      if (placed) {
+        xml.leaf("string", note.spot().get().string()).leaf("fret", note.spot().get().fret());
       }
       if (bends) {
-        int semitones = struck.tone().reached().midi() - struck.tone().pitch().midi();
-        xml.open("bend").leaf("bend-alter", semitones).close();
+        note.bends().forEach(bend -> bend(xml, bend));
       }
       xml.close();
     }
     xml.close();
+  }
+
+  private static void bend(Xml xml, SheetNote.Bend bend) {
+    xml.open("bend").leaf("bend-alter", (int) bend.semitones()).close();
   }
 }

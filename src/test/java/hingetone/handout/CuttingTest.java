@@ -3,14 +3,13 @@ package hingetone.handout;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import hingetone.handout.WrittenBars.Event;
-import hingetone.handout.WrittenBars.Struck;
 import hingetone.neck.Spot;
-import hingetone.phrase.Tone;
 import hingetone.theory.Pitch;
 import hingetone.time.Beats;
 import hingetone.time.Meter;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 
@@ -80,13 +79,12 @@ class CuttingTest {
   private static Event note(int length) {
     NoteSign sign = NoteSign.longest(s -> s.length() == length).orElseThrow();
     Pitch a = Pitch.parse("A4").orElseThrow();
-    Struck struck = new Struck(Tone.of(Beats.ZERO, Beats.ONE, a), new Spot(2, 10));
-    return new Event(sign, List.of(struck), false, false);
+    SheetNote note = SheetNote.picked(Beats.ZERO, Beats.ONE, a, new Spot(2, 10), List.of());
+    return new Event(sign, List.of(note), false, false, Optional.empty());
   }
 
   private static Event rest(int length) {
-    return new Event(
-        NoteSign.longest(s -> s.length() == length).orElseThrow(), List.of(), false, false);
+    return Event.rest(NoteSign.longest(s -> s.length() == length).orElseThrow());
   }
 
   private static List<String> beams(String meter, Event... bar) {
