@@ -8,25 +8,20 @@ import hingetone.hearing.HeardNote;
 import hingetone.hearing.Transcription;
 import hingetone.hearing.Transcription.Placed;
 import hingetone.output.CommandFailure;
+import hingetone.print.HeardBars;
 import hingetone.text.reading.Reading;
 import hingetone.text.reading.Source;
 import hingetone.text.reading.TextFile;
 import hingetone.theory.Key;
 import hingetone.time.Beats;
-import hingetone.time.Position;
 import hingetone.time.TempoMap;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 
-/**
- * Where the notes of a recording lie in a chart.
- *
- * @param form the chart's bars
- * @param alignment where the recording lies in them
- */
-record ChartPlaces(Form form, Alignment alignment) {
+/** Finds where the notes of a recording lie in a chart. */
+final class ChartPlaces {
+  private ChartPlaces() {}
 
   /** Reads a chart; its problems end the command. */
   static Chart read(String file) {
@@ -42,12 +37,12 @@ record ChartPlaces(Form form, Alignment alignment) {
    * @param offset seconds from the start of the recording to bar 1, where it is given
    * @throws CommandFailure with the reason where it cannot be found
    */
-  static ChartPlaces of(Chart chart, Transcription written, Optional<Double> offset) {
+  static HeardBars of(Chart chart, Transcription written, Optional<Double> offset) {
     Form form = Form.of(chart);
     TempoMap tempos = tempos(form, written.seconds());
     List<HeardNote> notes = written.notes().stream().map(Placed::note).toList();
     if (offset.isPresent()) {
-      return new ChartPlaces(form, Alignment.at(offset.get(), tempos, notes));
+      return HeardBars.of(form, Alignment.at(offset.get(), tempos, notes), written);
     }
     Beats countIn = form.startOf(1).minus(form.startOf(1 - chart.countIn()));
     double expected = -tempos.micros(countIn.negated()) / 1e6;
@@ -60,7 +55,7 @@ record ChartPlaces(Form form, Alignment alignment) {
     if (found.closeness() < Alignment.LEAST_CLOSENESS) {
       throw refused("its notes keep to no beat within 4 % of the chart's tempo");
     }
-    return new ChartPlaces(form, found);
+    return HeardBars.of(form, found, written);
   }
 
   private static CommandFailure refused(String reason) {
@@ -89,22 +84,5 @@ record ChartPlaces(Form form, Alignment alignment) {
 
   private static Key keyAt(Form form, Beats place) {
     return form.bar(form.position(place).bar()).key();
-  }
-
-  Position position(HeardNote note) {
-    return form.position(alignment.place(note.at()));
-  }
-
-  Key key(HeardNote note) {
-    return keyAt(form, alignment.place(note.at()));
-  }
-
-  /** For people: where bar 1 is, and the tempo that was played. */
-  String summary() {
-    return String.format(
-        Locale.ROOT,
-        "bar 1 at %.2f s, %.1f %% of the chart's tempo",
-        alignment.offset(),
-        100 * alignment.ratio());
   }
 }

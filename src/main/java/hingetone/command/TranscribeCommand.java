@@ -1,37 +1,28 @@
 package hingetone.command;
 
 import hingetone.chart.Chart;
-import hingetone.hearing.HeardKey;
-import hingetone.hearing.HeardNote;
 import hingetone.hearing.Transcriber;
 import hingetone.hearing.Transcription;
-import hingetone.hearing.Transcription.Placed;
 import hingetone.hearing.signal.EchoFilter;
 import hingetone.hearing.signal.EchoFinder;
 import hingetone.hearing.signal.Resampler;
-import hingetone.midi.BentLine;
 import hingetone.neck.Fretboard;
 import hingetone.neck.Tuning;
 import hingetone.output.CommandFailure;
 import hingetone.output.FileKind;
-import hingetone.output.HeardMidi;
 import hingetone.output.Progress;
-import hingetone.print.HeardTab;
+import hingetone.print.HeardBars;
 import hingetone.print.Json;
 import hingetone.print.TranscriptionJson;
 import hingetone.sound.SoundFailure;
 import hingetone.sound.file.SoundReader;
 import hingetone.text.FileNames;
-import hingetone.theory.Key;
-import java.io.IOException;
 import java.io.OutputStream;
 import java.io.PrintWriter;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import picocli.CommandLine.Command;
@@ -48,11 +39,10 @@ import picocli.CommandLine.TypeConversionException;
     name = "transcribe",
     description = {
       "Write a recording of one guitar down as notes: as .mid (with its bends),",
-      "as .txt (tab with lengths), or as JSON. Reads WAV, AIFF and FLAC."
+      "as .musicxml (notation and tab), as .txt (tab with lengths), or as JSON.",
+      "Reads WAV, AIFF and FLAC."
     })
 final class TranscribeCommand implements Runnable {
-  private static final int TAB_WIDTH = 100;
-
   @Spec CommandSpec spec;
 
   @Parameters(paramLabel = "SOUND", description = "The recording: WAV, AIFF or FLAC.")
@@ -74,15 +64,18 @@ final class TranscribeCommand implements Runnable {
       names = "--tuning",
       paramLabel = "TUNING",
       converter = ChartArguments.ToTuning.class,
-      description = "A name, or the open strings from low to high: \"D A D G A D\".")
-  Tuning tuning = Tuning.STANDARD;
+      description = {
+        "A name, or the open strings from low to high: \"D A D G A D\";",
+        "unless stated the chart's, or standard."
+      })
+  Optional<Tuning> tuning = Optional.empty();
 
   @Option(
       names = "--capo",
       paramLabel = "FRET",
       converter = ChartArguments.ToCapo.class,
-      description = "The fret of the capo, 0 to 12.")
-  int capo;
+      description = "The fret of the capo, 0 to 12; unless stated the chart's, or none.")
+  Optional<Integer> capo = Optional.empty();
 
   @Option(
       names = "--chart",
@@ -96,11 +89,6 @@ final class TranscribeCommand implements Runnable {
       converter = ToOffset.class,
       description = "With --chart: where bar 1 is in the recording; found unless stated.")
   Optional<Double> offset = Optional.empty();
-
-  /** Writes a transcription in one form. */
-  private interface Form {
-    void write(Transcription written, OutputStream output) throws IOException;
-  }
 
   @Override
   public void run() {
@@ -118,49 +106,43 @@ final class TranscribeCommand implements Runnable {
       hear(read);
       return;
     }
-    List<String> lines = write(output.kind(List.of(FileKind.MID, FileKind.TXT)), read);
+    List<String> lines = write(output.kind(HeardRecording.KINDS), read);
     if (!json) {
       output.tell(lines);
     }
   }
 
-  /** A recording written down, and where its notes lie in a chart. */
-  private record Heard(Transcription written, Optional<ChartPlaces> places) {}
-
   /** Writes it down, says what is doubtful, and gives all of it as JSON where that is wanted. */
-  private Heard hear(Optional<Chart> read) {
-    Transcription written = written();
+  private HeardRecording hear(Optional<Chart> read) {
+    Fretboard neck =
+        Fretboard.of(
+            tuning.or(() -> read.map(Chart::tuning)).orElse(Tuning.STANDARD),
+            capo.or(() -> read.map(Chart::capo)).orElse(0));
+    Transcription written = written(neck);
     written.doubts().forEach(this::warn);
-    Heard heard = new Heard(written, read.map(c -> ChartPlaces.of(c, written, offset)));
+    Optional<HeardBars> bars = read.map(c -> ChartPlaces.of(c, written, offset));
     if (json) {
-      out(Json.text(tree(written, heard.places())));
+      out(Json.text(TranscriptionJson.tree(written, bars)));
     }
-    return heard;
+    return new HeardRecording(FileNames.path(sound), written, neck, bars);
   }
 
   private List<String> write(FileKind kind, Optional<Chart> read) {
-    boolean midi = kind == FileKind.MID;
-    Form form = midi ? this::writeMidi : this::writeTab;
     List<Path> inputs = new ArrayList<>(List.of(FileNames.path(sound)));
     chart.map(FileNames::path).ifPresent(inputs::add);
     return output.write(
         inputs,
-        midi ? BentLine.STAMP : HeardTab.STAMP,
+        HeardRecording.stamp(kind),
         Map.of(),
         places -> {
-          Heard heard = hear(read);
+          HeardRecording heard = hear(read);
           try (OutputStream out = Files.newOutputStream(places.get(0))) {
-            form.write(heard.written(), out);
+            return heard.write(kind, out);
           }
-          return summary(heard.written()) + heard.places().map(p -> ", " + p.summary()).orElse("");
         });
   }
 
-  private void writeMidi(Transcription written, OutputStream out) throws IOException {
-    HeardMidi.write(FileNames.path(sound), written, out);
-  }
-
-  private Transcription written() {
+  private Transcription written(Fretboard neck) {
     Progress progress = Progress.on(spec.commandLine().getErr());
     try {
       Optional<EchoFilter> echoes = echoes(progress);
@@ -171,7 +153,7 @@ final class TranscribeCommand implements Runnable {
           progress.accept(0.1 + 0.9 * reader.done());
         }
         progress.accept(1);
-        return transcriber.finish(Fretboard.of(tuning, capo));
+        return transcriber.finish(neck);
       }
     } catch (SoundFailure e) {
       throw CommandFailure.wrongInput(e.getMessage());
@@ -188,39 +170,6 @@ final class TranscribeCommand implements Runnable {
       }
       return finder.found();
     }
-  }
-
-  private void writeTab(Transcription written, OutputStream output) throws IOException {
-    Fretboard neck = Fretboard.of(tuning, capo);
-    String head = sound + "\n" + summary(written) + ", tuning " + tuning + "\n";
-    String rows = String.join("\n", HeardTab.of(written, neck, TAB_WIDTH));
-    String page = head + HeardTab.LEGEND + "\n" + rows + "\n" + HeardTab.STAMP.open() + "\n";
-    output.write(page.getBytes(StandardCharsets.UTF_8));
-  }
-
-  private static String summary(Transcription written) {
-    return String.format(
-        Locale.ROOT,
-        "%d notes in %.1f s, %+.0f cents from A = 440 Hz",
-        written.notes().size(),
-        written.seconds(),
-        written.tuningCents());
-  }
-
-  private static Key key(Transcription written) {
-    return HeardKey.of(written.notes().stream().map(Placed::note).toList());
-  }
-
-  private static Map<String, Object> tree(Transcription written, Optional<ChartPlaces> places) {
-    Key heard = key(written);
-    return TranscriptionJson.tree(
-        written,
-        note -> name(places.map(p -> p.key(note)).orElse(heard), note),
-        note -> places.map(p -> p.position(note)));
-  }
-
-  private static String name(Key key, HeardNote note) {
-    return key.spell((int) Math.round(note.reached())).toString();
   }
 
   private void warn(String doubt) {

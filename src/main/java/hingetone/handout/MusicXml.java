@@ -5,8 +5,10 @@ import hingetone.chart.ChartBar;
 import hingetone.chart.Form;
 import hingetone.chart.Form.Bar;
 import hingetone.handout.WrittenBars.Event;
+import hingetone.neck.Fretboard;
 import hingetone.phrase.maker.PhraseMaker;
 import hingetone.plan.Plan;
+import hingetone.print.HeardBars;
 import hingetone.text.Stamp;
 import hingetone.theory.Pitch;
 import hingetone.time.Beats;
@@ -50,6 +52,11 @@ public final class MusicXml {
    */
   public static String of(Chart chart, Plan plan, PhraseMaker maker, int laps) {
     return new MusicXml(Sheet.of(chart, plan, maker, laps)).text();
+  }
+
+  /** The text of a file with a recording. */
+  public static String of(String title, Fretboard neck, HeardBars bars) {
+    return new MusicXml(HeardSheet.of(title, neck, bars)).text();
   }
 
   private String text() {
@@ -139,7 +146,7 @@ public final class MusicXml {
     Bar bar = form.bar(number);
     Bar before = form.bar(number - 1);
     boolean newSection = number >= 1 && bar.isFirstOfSection();
-    if (newSection) {
+    if (newSection && sheet.charted()) {
       String name = bar.section().name();
       xml.open("direction", "placement", "above").open("direction-type");
       xml.leaf("rehearsal", name).close().close();
@@ -181,7 +188,7 @@ public final class MusicXml {
       long end = at + events.get(i).sign().length();
       if (!tab) {
         words(number, at, end);
-        if (number >= 1) {
+        if (number >= 1 && sheet.charted()) {
           chord(bar, at);
         }
       }

@@ -20,21 +20,19 @@ final class WrittenNotes {
     }
     for (int i = 0; i < event.notes().size(); i++) {
       SheetNote note = event.notes().get(i);
+      if (!event.goneOn()) {
+        note.graced().ifPresent(grace -> grace(xml, grace, tab));
+      }
       xml.open("note");
       if (i > 0) {
         xml.empty("chord");
       }
-      Pitch pitch = note.pitch();
-      xml.open("pitch").leaf("step", pitch.name().letter());
-      if (pitch.name().alteration() != 0) {
-        xml.leaf("alter", pitch.name().alteration());
-      }
-      xml.leaf("octave", pitch.octave()).close();
+      pitch(xml, note.pitch());
       value(xml, event);
       for (int level = 1; i == 0 && level <= beams.size(); level++) {
         xml.leaf("beam", beams.get(level - 1), "number", Integer.toString(level));
       }
-      notations(xml, event, note, tab);
+      Notations.add(xml, event, note, tab);
       xml.close();
     }
   }
@@ -68,33 +66,20 @@ final class WrittenNotes {
     }
   }
 
-  private static void notations(Xml xml, Event event, SheetNote note, boolean tab) {
-    boolean bends = !note.bends().isEmpty() && !event.goneOn();
-    boolean placed = tab && note.spot().isPresent();
-    if (!placed && !bends && !event.goneOn() && !event.goesOn()) {
-      return;
-    }
-    xml.open("notations");
-    if (event.goneOn()) {
-      xml.empty("tied", "type", "stop");
-    }
-    if (event.goesOn()) {
-      xml.empty("tied", "type", "start");
-    }
-    if (placed || bends) {
-      xml.open("technical");
-      if (placed) {
-        xml.leaf("string", note.spot().get().string()).leaf("fret", note.spot().get().fret());
-      }
-      if (bends) {
-        note.bends().forEach(bend -> bend(xml, bend));
-      }
-      xml.close();
-    }
+  /** The note that another slides from. */
+  private static void grace(Xml xml, SheetNote.Grace grace, boolean tab) {
+    xml.open("note").empty("grace", "slash", "yes");
+    pitch(xml, grace.pitch());
+    xml.leaf("voice", 1).leaf("type", "16th");
+    Notations.addGrace(xml, grace.spot(), tab);
     xml.close();
   }
 
-  private static void bend(Xml xml, SheetNote.Bend bend) {
-    xml.open("bend").leaf("bend-alter", (int) bend.semitones()).close();
+  private static void pitch(Xml xml, Pitch pitch) {
+    xml.open("pitch").leaf("step", pitch.name().letter());
+    if (pitch.name().alteration() != 0) {
+      xml.leaf("alter", pitch.name().alteration());
+    }
+    xml.leaf("octave", pitch.octave()).close();
   }
 }

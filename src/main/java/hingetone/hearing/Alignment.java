@@ -4,6 +4,7 @@ import hingetone.theory.Key;
 import hingetone.theory.NoteName;
 import hingetone.time.Beats;
 import hingetone.time.TempoMap;
+import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -37,6 +38,23 @@ public final class Alignment {
 
   /** Parts of a quarter by which a triplet must be nearer than a sixteenth. */
   private static final double CLEARLY_NEARER = 0.03;
+
+  /** How much before its beat a moment belongs to it, in quarter notes. */
+  private static final double EARLY = 0.125;
+
+  /** More than a note can be away from its sixteenth, in quarter notes. */
+  private static final double ONLY_WHERE_FAST = 0.15;
+
+  /** Sixteenths, triplets, thirty-seconds, sextuplets, sixty-fourths. */
+  private static final List<Grid> GRIDS =
+      List.of(
+          new Grid(4, 0),
+          new Grid(3, CLEARLY_NEARER),
+          new Grid(8, ONLY_WHERE_FAST),
+          new Grid(6, ONLY_WHERE_FAST),
+          new Grid(16, 2 * ONLY_WHERE_FAST));
+
+  private static final Beats CLOSEST = Beats.of(1, 16);
 
   private final double offset;
   private final double ratio;
@@ -156,6 +174,68 @@ public final class Alignment {
     double gain =
         Math.abs(straight.toDouble() - quarters) - Math.abs(triplet.toDouble() - quarters);
     return gain > CLEARLY_NEARER ? triplet : straight;
+  }
+
+  /**
+   * The places of moments that follow one another, each after the one before, as they would be
+   * written: beat by beat on the coarsest grid that they keep to and that keeps them apart.
+   *
+   * @param seconds rising
+   */
+  public List<Beats> places(List<Double> seconds) {
+    List<Beats> places = new ArrayList<>();
+    List<Double> beat = new ArrayList<>();
+    long now = Long.MIN_VALUE;
+    for (double at : seconds) {
+      double quarters = quarters(at);
+      long number = (long) Math.floor(quarters + EARLY);
+      if (number != now) {
+        add(places, beat);
+        beat.clear();
+        now = number;
+      }
+      beat.add(quarters);
+    }
+    add(places, beat);
+    return places;
+  }
+
+  private static void add(List<Beats> places, List<Double> beat) {
+    Grid best = GRIDS.get(0);
+    for (Grid grid : GRIDS) {
+      best = grid.cost(beat) < best.cost(beat) ? grid : best;
+    }
+    for (double quarters : beat) {
+      Beats place = best.nearest(quarters);
+      Beats last = places.isEmpty() ? place : places.get(places.size() - 1);
+      boolean free = places.isEmpty() || place.isAfter(last);
+      places.add(free ? place : last.plus(CLOSEST));
+    }
+  }
+
+  /**
+   * A division of the quarter note.
+   *
+   * @param parts how many
+   * @param cost what writing in it costs against a mean distance in quarter notes
+   */
+  private record Grid(int parts, double cost) {
+    Beats nearest(double quarters) {
+      return Beats.of(Math.round(quarters * parts), parts);
+    }
+
+    double cost(List<Double> beat) {
+      double away = 0;
+      int clashes = 0;
+      long last = Long.MIN_VALUE;
+      for (double quarters : beat) {
+        long place = Math.round(quarters * parts);
+        away += Math.abs((double) place / parts - quarters) / beat.size();
+        clashes += place <= last ? 1 : 0;
+        last = place;
+      }
+      return away + cost + clashes;
+    }
   }
 
   private double quarters(double seconds) {

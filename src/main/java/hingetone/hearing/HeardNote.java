@@ -44,6 +44,17 @@ public record HeardNote(
     return (int) Math.round(rests || technique == Technique.CURL ? struck : reached);
   }
 
+  /** How far its string is bent from the fret's pitch, in whole semitones, 1 and more. */
+  public int bent() {
+    double top = technique == Technique.RELEASE ? top() : Math.max(struck, reached);
+    double fret = technique == Technique.RELEASE ? struck : Math.min(struck, reached);
+    return (int) Math.max(1, Math.round(top - fret));
+  }
+
+  private double top() {
+    return curve.stream().mapToDouble(Point::midi).max().orElse(struck);
+  }
+
   /** The same note lower by some semitones. */
   HeardNote lowered(double semitones) {
     List<Point> lower =

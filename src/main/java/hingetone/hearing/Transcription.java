@@ -6,6 +6,7 @@ import hingetone.neck.Spot;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Function;
 
 /**
  * A recording written down.
@@ -37,7 +38,7 @@ public record Transcription(
       double seconds, List<HeardNote> heard, Fretboard neck, List<String> doubts) {
     double cents = TuningDrift.cents(heard);
     List<HeardNote> notes = heard.stream().map(note -> note.lowered(cents / 100)).toList();
-    List<List<HeardNote>> moments = moments(notes);
+    List<List<HeardNote>> moments = moments(notes, note -> note);
     List<List<Spot>> ways =
         LikelyWay.over(neck, moments.stream().map(Transcription::moment).toList());
     List<Placed> placed = new ArrayList<>();
@@ -51,11 +52,16 @@ public record Transcription(
     return new Transcription(seconds, cents, placed, doubts);
   }
 
-  private static List<List<HeardNote>> moments(List<HeardNote> notes) {
-    List<List<HeardNote>> moments = new ArrayList<>();
-    for (HeardNote note : notes) {
-      List<HeardNote> last = moments.isEmpty() ? List.of() : moments.get(moments.size() - 1);
-      if (!last.isEmpty() && note.at() - last.get(0).at() < TOGETHER) {
+  /** The notes, those together that begin together. */
+  public List<List<Placed>> moments() {
+    return moments(notes, Placed::note);
+  }
+
+  private static <N> List<List<N>> moments(List<N> notes, Function<N, HeardNote> heard) {
+    List<List<N>> moments = new ArrayList<>();
+    for (N note : notes) {
+      List<N> last = moments.isEmpty() ? List.of() : moments.get(moments.size() - 1);
+      if (!last.isEmpty() && heard.apply(note).at() - heard.apply(last.get(0)).at() < TOGETHER) {
         last.add(note);
       } else {
         moments.add(new ArrayList<>(List.of(note)));

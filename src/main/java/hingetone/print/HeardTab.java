@@ -23,8 +23,6 @@ public final class HeardTab {
   /** What a page of it bears at its end. */
   public static final Stamp STAMP = new Stamp("heard-txt");
 
-  private static final double TOGETHER = 0.03;
-
   private HeardTab() {}
 
   /** What the signs mean. */
@@ -42,7 +40,7 @@ public final class HeardTab {
     List<String> rows = new ArrayList<>();
     List<StringBuilder> block = head(neck);
     double before = Double.NaN;
-    for (List<Placed> moment : moments(written.notes())) {
+    for (List<Placed> moment : written.moments()) {
       List<String> cells = cells(moment, neck.strings(), before);
       int wide = cells.stream().mapToInt(String::length).max().orElse(0) + 1;
       if (block.get(0).length() + wide > width) {
@@ -58,19 +56,6 @@ public final class HeardTab {
     }
     close(block, rows);
     return rows;
-  }
-
-  private static List<List<Placed>> moments(List<Placed> notes) {
-    List<List<Placed>> moments = new ArrayList<>();
-    for (Placed placed : notes) {
-      List<Placed> last = moments.isEmpty() ? List.of() : moments.get(moments.size() - 1);
-      if (!last.isEmpty() && placed.note().at() - last.get(0).note().at() < TOGETHER) {
-        last.add(placed);
-      } else {
-        moments.add(new ArrayList<>(List.of(placed)));
-      }
-    }
-    return moments;
   }
 
   private static List<StringBuilder> head(Fretboard neck) {
@@ -106,15 +91,14 @@ public final class HeardTab {
   }
 
   private static String sign(HeardNote note, int fret, double before) {
-    long way = Math.round(Math.abs(note.reached() - note.struck()));
-    double top = note.curve().stream().mapToDouble(HeardNote.Point::midi).max().orElse(0);
+    int bent = fret + note.bent();
     String sign =
         switch (note.technique()) {
           case PLAIN -> "" + fret;
-          case BEND -> fret + "b" + (fret + way);
+          case BEND -> fret + "b" + bent;
           case CURL -> fret + "c";
-          case PREBEND -> (fret + way) + "r" + fret;
-          case RELEASE -> fret + "b" + (fret + Math.round(top - note.struck())) + "r" + fret;
+          case PREBEND -> bent + "r" + fret;
+          case RELEASE -> fret + "b" + bent + "r" + fret;
           case SLIDE -> Math.max(0, fret + Math.round(note.struck() - note.reached())) + "s" + fret;
           case LEGATO -> (note.reached() >= before ? "h" : "p") + fret;
         };

@@ -1,32 +1,34 @@
 package hingetone.print;
 
+import hingetone.hearing.HeardKey;
 import hingetone.hearing.HeardNote;
 import hingetone.hearing.Transcription;
 import hingetone.hearing.Transcription.Placed;
 import hingetone.neck.Spot;
+import hingetone.print.HeardBars.Barred;
 import hingetone.text.Choice;
+import hingetone.theory.Key;
 import hingetone.time.Position;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.function.Function;
 
 /** A recording written down, for other programs. */
 public final class TranscriptionJson {
   private TranscriptionJson() {}
 
-  /**
-   * The whole answer.
-   *
-   * @param name what a note is called in the key that holds there
-   * @param position where a note is in the chart, when there is one
-   */
-  public static Map<String, Object> tree(
-      Transcription written,
-      Function<HeardNote, String> name,
-      Function<HeardNote, Optional<Position>> position) {
-    List<Map<String, Object>> notes =
-        written.notes().stream().map(placed -> note(placed, name, position)).toList();
+  /** The whole answer; with its places in the bars of a chart where it has some. */
+  public static Map<String, Object> tree(Transcription written, Optional<HeardBars> bars) {
+    Key heard = HeardKey.of(written.notes().stream().map(Placed::note).toList());
+    List<Map<String, Object>> notes = new ArrayList<>();
+    for (int i = 0; i < written.notes().size(); i++) {
+      int index = i;
+      Optional<Barred> barred = bars.map(b -> b.notes().get(index));
+      Key key = barred.map(b -> bars.get().key(b)).orElse(heard);
+      Optional<Position> position = barred.map(b -> bars.get().form().position(b.start()));
+      notes.add(note(written.notes().get(i), key, position));
+    }
     return Json.object(
         "version",
         1,
@@ -38,10 +40,7 @@ public final class TranscriptionJson {
         notes);
   }
 
-  private static Map<String, Object> note(
-      Placed placed,
-      Function<HeardNote, String> name,
-      Function<HeardNote, Optional<Position>> position) {
+  private static Map<String, Object> note(Placed placed, Key key, Optional<Position> position) {
     HeardNote note = placed.note();
     return Json.object(
         "at",
@@ -49,7 +48,7 @@ public final class TranscriptionJson {
         "end",
         rounded(note.end(), 10_000),
         "note",
-        name.apply(note),
+        key.spell((int) Math.round(note.reached())).toString(),
         "struck",
         rounded(note.struck(), 1000),
         "reached",
@@ -65,7 +64,7 @@ public final class TranscriptionJson {
         "confidence",
         rounded(note.certainty(), 1000),
         "position",
-        position.apply(note).map(Json::position));
+        position.map(Json::position));
   }
 
   private static double rounded(double value, double parts) {

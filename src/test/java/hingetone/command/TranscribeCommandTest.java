@@ -116,6 +116,37 @@ class TranscribeCommandTest extends ProgramRun {
   }
 
   @Test
+  void notation_without_a_chart_says_what_it_counts_in_and_with_one_is_in_its_bars()
+      throws IOException {
+    Path file = folder.resolve("line.musicxml");
+    String sound = line(0).toString();
+    assertThat(run("transcribe", sound, "-o", file.toString())).isZero();
+    assertThat(out.toString())
+        .contains("written in 4/4 at 120 quarter notes a minute, for there is no --chart");
+    assertThat(Files.readString(file)).contains("<work-title>sound.wav<", "<per-minute>120<");
+    Path chart =
+        Files.writeString(
+            folder.resolve("quay.yaml"),
+            "title: Quay\ntempo: 150\ncapo: 3\nsections:\n  a:\n    key: G minor\n"
+                + "    bars: |\n      | Gm7 | Cm7 |\n");
+    String[] inBars = {"--chart", chart.toString(), "--offset", "0.2"};
+    assertThat(
+            run(
+                "transcribe",
+                sound,
+                "-o",
+                file.toString(),
+                inBars[0],
+                inBars[1],
+                inBars[2],
+                inBars[3]))
+        .isZero();
+    assertThat(out.toString()).contains("bar 1 at 0.20 s");
+    assertThat(Files.readString(file))
+        .contains("<fifths>-2<", "<per-minute>150<", "<capo>3<", "<root-step>G<");
+  }
+
+  @Test
   void with_a_chart_each_note_has_its_place() throws IOException {
     Path chart =
         Files.writeString(

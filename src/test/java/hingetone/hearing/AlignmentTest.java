@@ -69,6 +69,19 @@ class AlignmentTest {
     assertThat(given.place(0)).isEqualTo(Beats.of(-1));
   }
 
+  @Test
+  void moments_are_placed_beat_by_beat_on_the_coarsest_grid_that_keeps_them_apart() {
+    Alignment given = Alignment.at(0, TempoMap.of(Beats.of(60)), List.of());
+    assertThat(given.places(List.of(0.01, 0.34, 0.66, 0.99, 1.24, 1.52, 1.74)))
+        .extracting(Beats::toString)
+        .containsExactly("0", "1/3", "2/3", "1", "1+1/4", "1+1/2", "1+3/4");
+    assertThat(given.places(List.of(0.0, 0.12, 0.26, 0.37, 0.9)))
+        .extracting(Beats::toString)
+        .containsExactly("0", "1/8", "1/4", "3/8", "1");
+    assertThat(given.places(List.of(0.0, 0.041, 0.082, 0.123))).doesNotHaveDuplicates().isSorted();
+    assertThat(given.places(List.of())).isEmpty();
+  }
+
   /** Eighths up and down the pentatonic of each key, some left out, for 16 bars. */
   private static List<HeardNote> line(double offset, double ratio, double loose) {
     Random random = new Random(4);
