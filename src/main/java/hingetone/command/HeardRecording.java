@@ -47,7 +47,7 @@ record HeardRecording(Path sound, Transcription written, Fretboard neck, Optiona
    */
   String write(FileKind kind, OutputStream output) throws IOException {
     if (kind == FileKind.MID) {
-      HeardMidi.write(sound, written, output);
+      HeardMidi.write(sound, written, bars, output);
       return summary(bars);
     }
     Optional<HeardBars> writtenIn = kind == FileKind.MUSICXML ? Optional.of(anyBars()) : bars;
@@ -66,7 +66,7 @@ record HeardRecording(Path sound, Transcription written, Fretboard neck, Optiona
 
   private String tab() {
     String head = sound + "\n" + summary(bars) + ", tuning " + neck.tuning() + "\n";
-    String rows = String.join("\n", HeardTab.of(written, neck, TAB_WIDTH));
+    String rows = String.join("\n", HeardTab.of(written, neck, bars, TAB_WIDTH));
     return head + HeardTab.LEGEND + "\n" + rows + "\n" + HeardTab.STAMP.open() + "\n";
   }
 

@@ -238,7 +238,8 @@ public final class Alignment {
     }
   }
 
-  private double quarters(double seconds) {
+  /** The place of a moment of the recording as it was played, in quarter notes from bar 1. */
+  public double quarters(double seconds) {
     return tempos.quarters((seconds - offset) * ratio);
   }
 

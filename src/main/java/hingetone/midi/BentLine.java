@@ -1,5 +1,6 @@
 package hingetone.midi;
 
+import hingetone.score.Score;
 import hingetone.text.Stamp;
 import java.io.IOException;
 import java.io.OutputStream;
@@ -17,8 +18,8 @@ import javax.sound.midi.ShortMessage;
 import javax.sound.midi.Track;
 
 /**
- * A line of notes with their bends as a Standard MIDI File of format 1: a track with title and
- * tempo, then one with the notes. Places are times, so that the file plays as it was played.
+ * A line of notes with their bends as a Standard MIDI File of format 1: a track with title, tempos,
+ * meters, keys and chords, then one with the notes.
  *
  * <p>Each channel states its bend range, ±{@value #BEND_RANGE} semitones, by registered parameter 0
  * (MIDI 1.0 detailed specification, pitch bend sensitivity).
@@ -32,7 +33,6 @@ public final class BentLine {
 
   private static final int CENTRE = 8192;
   private static final int TRACK_NAME = 0x03;
-  private static final int TEMPO = 0x51;
   private static final int CLEAN_GUITAR = 27;
 
   /** Registered parameter 0, its two halves, then its value, and no parameter after it. */
@@ -40,13 +40,13 @@ public final class BentLine {
     {101, 0}, {100, 0}, {6, BEND_RANGE}, {38, 0}, {101, 127}, {100, 127}
   };
 
-  private final double ticksEachSecond;
+  private final Score head;
 
   /**
-   * A note.
+   * A note. Places are not rounded before they become ticks.
    *
-   * @param at seconds from the start of the file
-   * @param end seconds
+   * @param at in quarter notes from bar 1
+   * @param end in quarter notes from bar 1
    * @param channel MIDI channel, 0 to 15
    * @param key MIDI number, 0 to 127
    * @param velocity 1 to 127
@@ -58,36 +58,31 @@ public final class BentLine {
     }
   }
 
-  /** A number of semitones from the key, from a time on in seconds. */
+  /** A number of semitones from the key, from a place on in quarter notes from bar 1. */
   public record Bend(double at, double semitones) {}
 
   /** A message at a tick. */
   private record Timed(long tick, ShortMessage message) {}
 
-  private BentLine(double quartersEachMinute) {
-    this.ticksEachSecond = MidiFile.TICKS * quartersEachMinute / 60;
+  private BentLine(Score head) {
+    this.head = head;
   }
 
   /**
    * Writes notes to a stream, which stays open.
    *
-   * @param quartersEachMinute the tempo that the file states; the notes' times do not depend on it
+   * @param head title, tempos, meters, keys and chords; the file begins with its count-in
    */
-  public static void write(
-      String title, double quartersEachMinute, List<Note> notes, OutputStream output)
-      throws IOException {
-    MidiSystem.write(new BentLine(quartersEachMinute).sequence(title, notes), 1, output);
+  public static void write(Score head, List<Note> notes, OutputStream output) throws IOException {
+    MidiSystem.write(new BentLine(head).sequence(notes), 1, output);
   }
 
-  private Sequence sequence(String title, List<Note> notes) {
+  private Sequence sequence(List<Note> notes) {
     try {
-      Sequence sequence = new Sequence(Sequence.PPQ, MidiFile.TICKS);
-      Track head = sequence.createTrack();
-      add(head, 0, meta(TRACK_NAME, title.getBytes(StandardCharsets.UTF_8)));
-      int micros = (int) Math.round(1e6 * MidiFile.TICKS / ticksEachSecond);
-      add(head, 0, meta(TEMPO, (byte) (micros >> 16), (byte) (micros >> 8), (byte) micros));
+      Sequence sequence = MidiFile.unstamped(head);
       Track line = sequence.createTrack();
-      add(line, 0, meta(TRACK_NAME, "Lead".getBytes(StandardCharsets.UTF_8)));
+      byte[] name = "Lead".getBytes(StandardCharsets.US_ASCII);
+      add(line, 0, new MetaMessage(TRACK_NAME, name, name.length));
       notes.stream().map(Note::channel).distinct().sorted().forEach(c -> setUp(line, c));
       messages(notes).forEach(timed -> add(line, timed.tick, timed.message));
       MidiStamp.put(STAMP, sequence);
@@ -144,15 +139,12 @@ public final class BentLine {
     return MidiEvents.message(ShortMessage.PITCH_BEND, channel, value & 0x7F, value >> 7);
   }
 
-  private long tick(double seconds) {
-    return Math.max(0, Math.round(seconds * ticksEachSecond));
+  private long tick(double quarters) {
+    double fromStart = quarters + head.countIn().toDouble();
+    return Math.max(0, Math.round(fromStart * MidiFile.TICKS));
   }
 
   private static void add(Track track, long tick, MidiMessage message) {
     track.add(new MidiEvent(message, tick));
-  }
-
-  private static MetaMessage meta(int type, byte... data) throws InvalidMidiDataException {
-    return new MetaMessage(type, data, data.length);
   }
 }

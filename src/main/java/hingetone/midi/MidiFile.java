@@ -88,6 +88,13 @@ public final class MidiFile {
   }
 
   static Sequence sequence(Score score) {
+    Sequence sequence = unstamped(score);
+    MidiStamp.put(STAMP, sequence);
+    return sequence;
+  }
+
+  /** The tracks without what the file bears at its end. */
+  static Sequence unstamped(Score score) {
     MidiFile file = new MidiFile(score);
     file.addTitleTrack();
     Map<Integer, List<Part>> byChannel = new LinkedHashMap<>();
@@ -95,7 +102,6 @@ public final class MidiFile {
       byChannel.computeIfAbsent(part.role().channel(), c -> new ArrayList<>()).add(part);
     }
     byChannel.values().forEach(file::addTrack);
-    MidiStamp.put(STAMP, file.sequence);
     return file.sequence;
   }
 

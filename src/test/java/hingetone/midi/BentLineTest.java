@@ -3,6 +3,8 @@ package hingetone.midi;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import hingetone.score.Score;
+import hingetone.time.Beats;
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.util.ArrayList;
@@ -13,9 +15,9 @@ import javax.sound.midi.ShortMessage;
 import javax.sound.midi.Track;
 import org.junit.jupiter.api.Test;
 
-/** Times are listed in milliseconds, channels counted from 1 as players count them. */
+/** Places are given in thousands of ticks; channels are counted from 1 as players count them. */
 class BentLineTest {
-  private static final double TEMPO = 62.5; // at 960 ticks a quarter a tick is a millisecond
+  private static final double QUARTERS = 1000.0 / 960;
 
   @Test
   void a_bent_note_and_a_plain_one_read_as_they_were_played() throws Exception {
@@ -72,17 +74,34 @@ class BentLineTest {
             "900 ch 2 off 67");
   }
 
+  @Test
+  void the_count_in_comes_before_bar_1_and_what_lies_before_it_is_its_start() throws Exception {
+    ByteArrayOutputStream file = new ByteArrayOutputStream();
+    List<BentLine.Note> notes = List.of(note(-2, 0.1, 0, 60), note(0.2, 0.4, 0, 62));
+    BentLine.write(head(Beats.ONE), notes, file);
+    Track line =
+        MidiSystem.getSequence(new ByteArrayInputStream(file.toByteArray())).getTracks()[1];
+    assertThat(listing(line)).contains("0 ch 1 on 60", "1160 ch 1 on 62", "1360 ch 1 off 62");
+  }
+
+  private static Score head(Beats countIn) {
+    return new Score("Quay", countIn, Beats.ZERO, List.of(), List.of());
+  }
+
   private static BentLine.Note note(
       double at, double end, int channel, int key, BentLine.Bend... bends) {
-    return new BentLine.Note(at, end, channel, key, 90, List.of(bends));
+    return new BentLine.Note(at * QUARTERS, end * QUARTERS, channel, key, 90, List.of(bends));
   }
 
   private static BentLine.Bend bend(double at, double semitones) {
-    return new BentLine.Bend(at, semitones);
+    return new BentLine.Bend(at * QUARTERS, semitones);
   }
 
   private static List<String> listing(BentLine.Note... notes) throws Exception {
-    Track line = line(notes);
+    return listing(line(notes));
+  }
+
+  private static List<String> listing(Track line) {
     List<String> listing = new ArrayList<>();
     for (int i = 0; i < line.size(); i++) {
       if (line.get(i).getMessage() instanceof ShortMessage message) {
@@ -105,7 +124,7 @@ class BentLineTest {
 
   private static Track line(BentLine.Note... notes) throws Exception {
     ByteArrayOutputStream file = new ByteArrayOutputStream();
-    BentLine.write("Quay", TEMPO, List.of(notes), file);
+    BentLine.write(head(Beats.ZERO), List.of(notes), file);
     return MidiSystem.getSequence(new ByteArrayInputStream(file.toByteArray())).getTracks()[1];
   }
 
