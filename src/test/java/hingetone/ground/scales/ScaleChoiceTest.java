@@ -291,6 +291,20 @@ class ScaleChoiceTest {
                 + " through it.");
   }
 
+  /** The third between minor and major is the sound of the blues (common practice). */
+  @Test
+  void over_a_dominant_seventh_of_the_blues_the_reason_tells_of_the_curl_on_the_third() {
+    Ground ground = GroundCharts.one("Eb blues", "Eb7 | Ab7");
+    assertThat(ground.scalesAt(1, Beats.ONE))
+        .filteredOn(s -> s.scale().toString().equals("Eb minor pentatonic"))
+        .singleElement()
+        .satisfies(s -> assertThat(s.why()).contains("Gb is curled up towards G"));
+    assertThat(ground.scalesAt(1, Beats.ONE))
+        .filteredOn(s -> s.scale().toString().equals("Eb mixolydian"))
+        .singleElement()
+        .satisfies(s -> assertThat(s.why()).doesNotContain("curled"));
+  }
+
   @Test
   void the_parts_of_a_fit_and_of_a_hold_add_up_to_one() {
     assertThat(Weights.CHORD + Weights.CLASH + Weights.KEY + Weights.TONIC + Weights.EASE)
