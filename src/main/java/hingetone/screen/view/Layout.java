@@ -13,7 +13,6 @@ import hingetone.screen.picture.Size;
  * count, and a tall window gets larger letters, more bars ahead and air.
  */
 final class Layout {
-  static final int WIDEST_GAP = 2;
   private static final int GAPS = 4;
 
   /** Below this there is no use in drawing a neck. */
