@@ -15,7 +15,7 @@ import java.util.Optional;
 final class RiffReader {
   static final String EXPECTED =
       "I expected a bass or a chord line as note text:\n"
-          + "  riff:\n    bass: A2q A2i C3i D3q A2q";
+          + "  riff:\n    bass: G2q G2i Bb2i C3q G2q";
 
   private final Problems problems;
   private final Optional<Meter> meter;
