@@ -7,6 +7,9 @@ cd "$(dirname "$0")/../.."
 work=$(mktemp -d)
 trap 'tmux -L pictures kill-server 2> /dev/null || true; rm -rf "$work"' EXIT
 
+# Another session keeps the server alive between two pictures.
+tmux -L pictures new-session -d -s keep
+
 # name, columns, rows, what the screen must show, "light" or "", keys to press first
 shot() {
   local name=$1 columns=$2 rows=$3 wanted=$4 paper=$5
@@ -26,6 +29,6 @@ shot() {
 shot playing 100 30 'low .* bar 3 of 8 beat 2' ''
 shot before-the-crossing 80 24 'low .* bar 8 of 8 beat 3' ''
 shot after-the-crossing 120 40 'high .* bar 1 of 8 beat 2' ''
-shot far 120 40 'low .* bar 2 of 8 beat 2' '' f
+shot far 120 40 'low .* bar 6 of 8 beat 2' '' f
 shot wide 180 24 'low .* bar 7 of 8 beat 2' light
 shot small 40 8 'bar 4 of 8 beat 3' ''
