@@ -2,6 +2,7 @@ package hingetone.sound;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
 
 import hingetone.midi.MidiEvents;
 import hingetone.score.Part;
@@ -114,7 +115,10 @@ class SoundFontTest {
       synthesizer.send(MidiEvents.message(ShortMessage.NOTE_ON, 2, 127, 100), 3000);
       synthesizer.read(stereo, 6000);
     }
-    assertThat(Arrays.copyOf(stereo, 2 * 3000)).containsOnly(0);
+    // From Java 25 on the synthesizer keeps its filters from falling asleep with 1e-20.
+    for (int i = 0; i < 2 * 3000; i++) {
+      assertThat(stereo[i]).isCloseTo(0, within(1e-9f));
+    }
     assertThat(stereo[2 * 5999]).isNotZero();
   }
 
