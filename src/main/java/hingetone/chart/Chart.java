@@ -3,8 +3,11 @@ package hingetone.chart;
 import static java.math.RoundingMode.HALF_UP;
 
 import hingetone.neck.Tuning;
+import hingetone.path.CheapestPath;
+import hingetone.theory.Key;
 import hingetone.time.Tempo;
 import java.math.BigDecimal;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -46,11 +49,34 @@ public record Chart(
   }
 
   /**
-   * The chart a number of semitones up or down: keys spelled with the fewest accidentals, chords
-   * and riffs moved along. Shifted by 5, C minor is F minor and its G7b9 is C7b9.
+   * The chart a number of semitones up or down: keys spelled with few accidentals and near each
+   * other, chords and riffs moved along. Shifted by 5, C minor is F minor and its G7b9 is C7b9.
    */
   public Chart shifted(int semitones) {
-    return withSections(section -> section.shifted(semitones));
+    Map<Key, Key> moved = movedKeys(semitones);
+    return withSections(section -> section.shifted(semitones, moved.get(section.key())));
+  }
+
+  private Map<Key, Key> movedKeys(int semitones) {
+    List<Key> keys = sections.stream().map(Section::key).distinct().toList();
+    List<Key> moved =
+        semitones % 12 == 0
+            ? keys
+            : CheapestPath.through(
+                keys.stream().map(key -> key.spellings(semitones)).toList(),
+                (i, key) -> accidentals(keys.get(i), key),
+                (i, from, to) -> Math.abs(from.signature() - to.signature()));
+    Map<Key, Key> byKey = new HashMap<>();
+    for (int i = 0; i < keys.size(); i++) {
+      byKey.put(keys.get(i), moved.get(i));
+    }
+    return byKey;
+  }
+
+  /** Sharps or flats in the signature; where all else is equal, rather the sort that it had. */
+  private static double accidentals(Key before, Key key) {
+    boolean other = before.signature() * key.signature() < 0;
+    return Math.abs(key.signature()) + (other ? 0.1 : 0);
   }
 
   /**

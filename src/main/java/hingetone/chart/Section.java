@@ -64,9 +64,8 @@ public record Section(
     return meter.barLength().times(bars.size());
   }
 
-  /** The section a number of semitones up or down: key, chords and riff. */
-  Section shifted(int semitones) {
-    Key moved = key.shifted(semitones);
+  /** The section a number of semitones up or down, in a key that lies so: chords and riff too. */
+  Section shifted(int semitones, Key moved) {
     List<ChartBar> movedBars = bars.stream().map(bar -> bar.moved(key, moved)).toList();
     Optional<Riff> movedRiff = riff.map(r -> r.shifted(semitones));
     return new Section(

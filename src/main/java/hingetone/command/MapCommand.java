@@ -49,7 +49,7 @@ final class MapCommand implements Runnable {
       names = "--scale",
       paramLabel = "SCALE",
       converter = ToScale.class,
-      description = "All shapes of this scale, such as \"C dorian\".")
+      description = "Only the shapes of this scale, such as \"C dorian\".")
   Optional<Scale> scale = Optional.empty();
 
   @Option(

@@ -8,10 +8,14 @@ import hingetone.ground.scales.FittingScale;
 import hingetone.ground.ways.CommonTones;
 import hingetone.neck.Shape;
 import hingetone.theory.Chord;
+import hingetone.theory.Interval;
+import hingetone.theory.Key;
 import hingetone.theory.NoteName;
+import hingetone.theory.Scale;
 import hingetone.time.Position;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -34,6 +38,13 @@ public final class MapText {
 
   private record Chosen(Optional<Chord> chord, List<FittingScale> scales, Shape shape) {}
 
+  /** What is said of a section in one place, whatever its bar numbers. */
+  private record Said(String section, Key key, Set<Chosen> chosen) {}
+
+  /** Where each was said first. */
+  private final Map<Said, String> said = new HashMap<>();
+
+  private final Map<List<String>, Integer> saidWays = new HashMap<>();
   private final Chart chart;
   private final Ground ground;
   private final MapSelection selection;
@@ -67,6 +78,10 @@ public final class MapText {
     say(InkedLine.of(chart.title(), TextInk.STRONG).plus("   tempo " + tempo, TextInk.PLAIN), 2);
     boolean changes = !ground.crossings().isEmpty();
     lines.add(InkedLine.of(NeckDrawing.legend(unicode, changes, false), TextInk.FAINT));
+    if (selection.scale().isPresent()) {
+      shapesOf(selection.scale().get());
+      return;
+    }
     List<Form.Bar> place = new ArrayList<>();
     for (Form.Bar bar : ground.form().bars()) {
       if (selection.has(bar)) {
@@ -86,12 +101,11 @@ public final class MapText {
     Form.Bar first = bars.get(0);
     String from = Integer.toString(first.number());
     String to = Integer.toString(bars.get(bars.size() - 1).number());
+    String span = from.equals(to) ? "bar " + from : "bars " + from + " to " + to;
     blank();
     say(
         InkedLine.of(first.section().name(), TextInk.STRONG)
-            .plus("   " + first.key() + ", " + first.meter(), TextInk.PLAIN)
-            .plus(
-                from.equals(to) ? ", bar " + from : ", bars " + from + " to " + to, TextInk.PLAIN),
+            .plus("   " + first.key() + ", " + first.meter() + ", " + span, TextInk.PLAIN),
         2);
     Map<Chosen, List<String>> chosen = new LinkedHashMap<>();
     for (Form.Bar bar : bars) {
@@ -105,6 +119,12 @@ public final class MapText {
           at.add(number);
         }
       }
+    }
+    String before =
+        said.putIfAbsent(new Said(first.section().name(), first.key(), chosen.keySet()), span);
+    if (before != null) {
+      lines.add(InkedLine.of("  as in " + before, TextInk.FAINT));
+      return;
     }
     chosen.forEach(this::chord);
     shapes(chosen.keySet(), first);
@@ -143,21 +163,28 @@ public final class MapText {
     return String.join(", ", spans);
   }
 
-  /** The shapes of the route through a section, or all of the scale asked for. */
+  /** Each shape of a scale once, in its lowest place, marked for the first bar to be shown. */
+  private void shapesOf(Scale scale) {
+    Form.Bar first = ground.form().bars().stream().filter(selection::has).findFirst().orElseThrow();
+    Optional<Chord> chord = first.chords().chords().get(0).chord();
+    Map<Interval, Shape> lowest = new LinkedHashMap<>();
+    ground.shapes(scale).forEach(shape -> lowest.putIfAbsent(shape.start(), shape));
+    lowest.values().forEach(shape -> draw(shape, chord, common(first)));
+  }
+
+  /** The shapes of the route through a section. */
   private void shapes(Set<Chosen> chosen, Form.Bar first) {
-    Set<Integer> common =
-        ground
-            .nextCrossing(Position.of(first.number(), 1))
-            .map(c -> chromas(c.commonTones()))
-            .orElse(Set.of());
-    if (selection.scale().isPresent()) {
-      Optional<Chord> chord = chosen.iterator().next().chord;
-      ground.shapes(selection.scale().get()).forEach(s -> draw(s, chord, common));
-      return;
-    }
     Map<Shape, Optional<Chord>> shapes = new LinkedHashMap<>();
     chosen.forEach(c -> shapes.putIfAbsent(c.shape, c.chord));
-    shapes.forEach((shape, chord) -> draw(shape, chord, common));
+    shapes.forEach((shape, chord) -> draw(shape, chord, common(first)));
+  }
+
+  /** What the next key has, too. */
+  private Set<Integer> common(Form.Bar bar) {
+    return ground
+        .nextCrossing(Position.of(bar.number(), 1))
+        .map(c -> chromas(c.commonTones()))
+        .orElse(Set.of());
   }
 
   private static Set<Integer> chromas(CommonTones common) {
@@ -170,7 +197,7 @@ public final class MapText {
     List<InkedLine> drawing = ShapeText.drawing(ground.fretboard(), shape, chord, common, look);
     say(drawing.get(0), 4);
     lines.addAll(drawing.subList(1, drawing.size()));
-    if (selection.bar().isPresent() || selection.scale().isPresent()) {
+    if (selection.bar().isPresent()) {
       for (InkedLine line : ShapeText.touches(ground.fretboard(), shape)) {
         say(line, WaysText.INDENT);
       }
@@ -188,7 +215,14 @@ public final class MapText {
 
   private void ways(int atBar) {
     if (selection.hasLine(ground.form(), atBar)) {
-      for (InkedLine line : WaysText.at(ground, atBar)) {
+      List<InkedLine> ways = WaysText.at(ground, atBar);
+      List<String> words = ways.stream().skip(2).map(InkedLine::plain).toList();
+      Integer before = words.isEmpty() ? null : saidWays.putIfAbsent(words, atBar);
+      if (before != null) {
+        ways =
+            List.of(ways.get(0), ways.get(1), InkedLine.of("  as at bar " + before, TextInk.FAINT));
+      }
+      for (InkedLine line : ways) {
         say(line, WaysText.INDENT);
       }
     }

@@ -114,14 +114,23 @@ public record Key(NoteName tonic, ScaleType mode) {
   }
 
   private Key moved(int semitones) {
+    return spellings(semitones).get(0);
+  }
+
+  /**
+   * The key moved by semitones (either way) under each name with a signature of at most seven
+   * sharps or flats, the fewest first; where six of either would do, the sort this key has.
+   */
+  public List<Key> spellings(int semitones) {
     int first = Math.floorMod(7 * (tonic.chroma() + Math.floorMod(semitones, 12)), 12);
     int side = Integer.signum(signature());
     return Stream.of(first - 12, first, first + 12)
         .map(fifths -> new Key(NoteName.ofFifths(fifths), mode))
-        .min(
+        .filter(key -> Math.abs(key.signature()) <= MOST_IN_SIGNATURE)
+        .sorted(
             Comparator.comparingInt((Key key) -> Math.abs(key.signature()))
                 .thenComparingInt(key -> side > 0 ? -key.signature() : key.signature()))
-        .orElseThrow();
+        .toList();
   }
 
   @Override

@@ -208,6 +208,24 @@ class ChartReaderTest {
     }
   }
 
+  /** Five flats and seven, not five flats and five sharps: what stays has one name in both keys. */
+  @Test
+  void shifted_keys_stay_near_each_other() {
+    Chart chart =
+        read(
+            """
+            sections:
+              low: {key: F minor, bars: '| Fm7 |'}
+              high: {key: Eb minor, bars: '| Ebm7 |'}
+            """);
+    assertThat(chart.shifted(5).form())
+        .extracting(section -> section.key().toString())
+        .containsExactly("Bb minor", "Ab minor");
+    assertThat(chart.shifted(-12).form())
+        .extracting(Section::key)
+        .isEqualTo(chart.form().stream().map(Section::key).toList());
+  }
+
   @Test
   void another_tempo_keeps_the_proportions_of_the_sections() {
     Chart chart =

@@ -4,9 +4,13 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import java.io.IOException;
 import java.io.PrintWriter;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 import picocli.CommandLine;
 
 class MapCommandTest extends ProgramRun {
@@ -120,6 +124,41 @@ class MapCommandTest extends ProgramRun {
     out.getBuffer().setLength(0);
     JsonNode bass = json("--tuning", "bass", "--left-handed");
     assertThat(bass.at("/shapes/0/strings")).hasSize(4);
+  }
+
+  @Test
+  void what_comes_back_is_printed_once(@TempDir Path folder) throws IOException {
+    String sections =
+        """
+        sections:
+          low: {key: C minor, bars: '| Cm7 | F7 |'}
+          high: {key: Eb minor, bars: '| Ebm7 | Ab7 |'}
+        form: %s
+        """;
+    Path chart = folder.resolve("chart.yaml");
+    Files.writeString(chart, sections.formatted("low high low"));
+    assertThat(run("map", chart.toString())).isZero();
+    long lines = out.toString().lines().count();
+    out.getBuffer().setLength(0);
+
+    Files.writeString(chart, sections.formatted("low high low high low"));
+    assertThat(run("map", chart.toString())).isZero();
+    assertThat(out.toString())
+        .contains("low   C minor, 4/4, bars 5 to 6\n  as in bars 1 to 2\n")
+        .contains("high   Eb minor, 4/4, bars 7 to 8\n  as in bars 3 to 4\n")
+        .contains("crossing at bar 7   C minor to Eb minor, 3 semitones\n  as at bar 3\n");
+    // Two sections and two lines more, of three lines each with the blank before.
+    assertThat(out.toString().lines().count()).isEqualTo(lines + 4 * 3);
+  }
+
+  @Test
+  void the_shapes_of_a_scale_asked_for_stand_on_one_page() {
+    String chart = "demo-charts/lantern-quay.yaml";
+    assertThat(run("map", chart, "--scale", "G minor pentatonic")).isZero();
+    assertThat(out.toString().lines().filter(l -> l.contains("G minor pentatonic from its")))
+        .hasSize(5)
+        .doesNotHaveDuplicates();
+    assertThat(out.toString().lines().count()).isLessThan(50);
   }
 
   @Test

@@ -27,6 +27,7 @@ public record CommonTones(List<NoteName> pentatonic, List<NoteName> scale, List<
         before.isPresent() && after.isPresent()
             ? before.get().notes().stream()
                 .filter(n -> after.get().degreeOf(n.chroma()).isPresent())
+                .map(n -> from.spellChroma(n.chroma()))
                 .toList()
             : List.of());
   }
