@@ -17,11 +17,12 @@ final class NoteMaker {
   private static final double DIES_AWAY_DB = 36;
   private static final int LONGEST_GAP = Sampling.frames(0.08);
 
+  private final RecentSamples tape;
   private final RecentSlices history;
-
   private final Pairs pairs;
 
   NoteMaker(RecentSamples tape, RecentSlices history) {
+    this.tape = tape;
     this.history = history;
     this.pairs = new Pairs(tape, history);
   }
@@ -70,6 +71,19 @@ final class NoteMaker {
     return last;
   }
 
+  /** What speaks for how the note of an onset is played; empty where there is no pitch. */
+  Optional<TechniqueEvidence> evidence(Onset onset, long end) {
+    PitchCurve curve = PitchCurve.of(history, onset.frame() + 3, lastFrame(onset.frame(), end) + 1);
+    return curve.size() < FEWEST_FRAMES
+        ? Optional.empty()
+        : Optional.of(evidence(onset, curve, end));
+  }
+
+  private TechniqueEvidence evidence(Onset onset, PitchCurve curve, long end) {
+    boolean cut = curve.frames().get(curve.size() - 1) >= end - EDGE;
+    return new TechniqueEvidence(tape, history, onset.frame(), inner(curve, cut));
+  }
+
   private Optional<HeardNote> note(Onset onset, long end) {
     long last = lastFrame(onset.frame(), end);
     PitchCurve curve = PitchCurve.of(history, onset.frame() + 3, last + 1);
@@ -77,9 +91,7 @@ final class NoteMaker {
       return Optional.empty();
     }
     last = curve.frames().get(curve.size() - 1);
-    boolean cut = last >= end - EDGE;
-    PitchCurve inner = inner(curve, cut);
-    PitchMovement shape = PitchMovement.of(inner, onset, history);
+    PitchMovement shape = PitchMovement.of(evidence(onset, curve, end), onset.kind());
     return Optional.of(
         new HeardNote(
             seconds(onset.frame()),

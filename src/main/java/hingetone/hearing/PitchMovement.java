@@ -1,7 +1,5 @@
 package hingetone.hearing;
 
-import hingetone.hearing.signal.RecentSlices;
-
 /**
  * How a note's pitch moves.
  *
@@ -11,39 +9,56 @@ import hingetone.hearing.signal.RecentSlices;
  * @param vibrato whether it swings
  */
 record PitchMovement(double struck, double reached, Technique technique, boolean vibrato) {
-  private static final double CURL_FROM = 0.22;
-  private static final double BEND_FROM = 0.72;
-  private static final double LARGEST_BEND = 3.4;
+  private static final TrainedJudge JUDGE = TrainedJudge.named("techniques.txt");
 
-  static PitchMovement of(PitchCurve curve, Onset onset, RecentSlices history) {
-    double struck = curve.median(0, Math.min(1, Math.max(0.12, 6.0 / curve.size())));
-    double tail = Math.min(1, Math.max(0.3, 8.0 / curve.size()));
-    double reached = curve.median(1 - tail, 1);
-    double top = curve.quantile(0, curve.size(), 0.9);
-    boolean vibrato = Vibrato.in(curve);
-    if (onset.kind() == Onset.Kind.LEGATO) {
-      double whole = reached;
-      return new PitchMovement(whole, whole, Technique.LEGATO, vibrato);
-    }
-    if (onset.kind() == Onset.Kind.SLIDE) {
-      double from = history.pitch(onset.frame() - 20, onset.frame() - 6);
-      return new PitchMovement(
-          Double.isNaN(from) ? struck : from, reached, Technique.SLIDE, vibrato);
-    }
-    double way = reached - struck;
+  /** A bend and a curl push a string at least so far, in semitones. */
+  private static final double BEND_FROM = 0.6;
+
+  private static final double CURL_FROM = 0.2;
+  private static final double CURL_TO = 0.9;
+
+  private static final double SAME_FRET = 0.5;
+
+  /** Semitones on a string that a hand spans: four frets and a stretch (common practice). */
+  private static final double HAND = 5.5;
+
+  static PitchMovement of(TechniqueEvidence evidence, Onset.Kind kind) {
+    double[] classes = JUDGE.judge(evidence.measures());
     Technique technique = Technique.PLAIN;
-    if (top - Math.max(struck, reached) > 0.6) {
-      technique = Technique.RELEASE;
-    } else if (Math.abs(way) > LARGEST_BEND) {
-      technique = Technique.SLIDE;
-    } else if (way > BEND_FROM) {
-      technique = Technique.BEND;
-    } else if (way > CURL_FROM && !vibrato) {
-      technique = Technique.CURL;
-    } else if (way < -BEND_FROM) {
-      technique = Technique.PREBEND;
+    for (Technique other : Technique.values()) {
+      boolean likelier = classes[other.ordinal()] > classes[technique.ordinal()];
+      technique = likelier && possible(evidence, other) ? other : technique;
     }
     return new PitchMovement(
-        technique == Technique.PLAIN ? reached : struck, reached, technique, vibrato);
+        struck(evidence, kind, technique), evidence.reached(), technique, evidence.vibrato());
+  }
+
+  /** Whether the pitch moves as a technique has it. */
+  private static boolean possible(TechniqueEvidence evidence, Technique technique) {
+    double way = evidence.reached() - evidence.struck();
+    return switch (technique) {
+      case BEND -> way > BEND_FROM;
+      case PREBEND -> way < -BEND_FROM;
+      case RELEASE -> evidence.top() - evidence.struck() > BEND_FROM;
+      case CURL -> way > CURL_FROM && way < CURL_TO;
+      case LEGATO -> reachable(evidence);
+      case PLAIN, SLIDE -> true;
+    };
+  }
+
+  /** Whether fingers of one hand reach from the note before to this one on a string. */
+  private static boolean reachable(TechniqueEvidence evidence) {
+    double step = Math.abs(evidence.reached() - evidence.before());
+    return step > SAME_FRET && step < HAND;
+  }
+
+  /** The pitch it comes from: of a slide without an attack that of the note before. */
+  private static double struck(TechniqueEvidence evidence, Onset.Kind kind, Technique technique) {
+    double before = evidence.before();
+    return switch (technique) {
+      case PLAIN, LEGATO -> evidence.reached();
+      case SLIDE -> kind == Onset.Kind.PICKED || Double.isNaN(before) ? evidence.struck() : before;
+      case BEND, PREBEND, RELEASE, CURL -> evidence.struck();
+    };
   }
 }

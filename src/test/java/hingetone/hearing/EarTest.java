@@ -20,8 +20,22 @@ class EarTest {
     for (int i = 0; i < LINE.length; i++) {
       assertThat(notes.get(i).at()).isCloseTo(0.2 + 0.35 * i, within(0.02));
       assertThat(notes.get(i).reached()).isCloseTo(LINE[i], within(0.1));
-      assertThat(notes.get(i).technique()).isEqualTo(Technique.PLAIN);
     }
+  }
+
+  /** Strings by Karplus and Strong, whose attack has all partials. */
+  @Test
+  void a_line_of_plucked_strings_is_plain() {
+    float[] sound = PluckedStrings.silence(0.2);
+    for (int midi : LINE) {
+      float[] string = PluckedStrings.plucked(Sampling.hertz(midi), 0.35, midi);
+      sound = PluckedStrings.inTurn(sound, string);
+    }
+    List<HeardNote> notes = heard(PluckedStrings.inTurn(sound, PluckedStrings.silence(0.3)), 4096);
+    assertThat(notes)
+        .extracting(HeardNote::fretted)
+        .containsExactly(45, 52, 57, 61, 64, 69, 64, 64, 62);
+    assertThat(notes).extracting(HeardNote::technique).containsOnly(Technique.PLAIN);
   }
 
   @Test

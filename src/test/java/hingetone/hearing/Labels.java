@@ -2,6 +2,7 @@ package hingetone.hearing;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import hingetone.text.Choice;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -20,9 +21,17 @@ final class Labels {
    * @param at seconds of the attack
    * @param end seconds; where the next begins at the latest
    * @param pitches MIDI numbers as they sound, the lower first
+   * @param struck MIDI number of the pitch that the lowest begins with
    * @param kind how it begins
+   * @param technique how it is played
    */
-  record Moment(double at, double end, List<Double> pitches, Onset.Kind kind) {}
+  record Moment(
+      double at,
+      double end,
+      List<Double> pitches,
+      double struck,
+      Onset.Kind kind,
+      Technique technique) {}
 
   /** What is played in a sound, in order of time. */
   static List<Moment> read(Path json) throws IOException {
@@ -51,7 +60,13 @@ final class Labels {
     List<Double> pitches =
         notes.stream().map(note -> note.get("reached").asDouble() + sharp).sorted().toList();
     JsonNode first = notes.get(0);
-    return new Moment(at(first), Math.min(end, next), pitches, kind(first.get("touch").asText()));
+    return new Moment(
+        at(first),
+        Math.min(end, next),
+        pitches,
+        first.get("struck").asDouble() + sharp,
+        kind(first.get("touch").asText()),
+        Choice.named(Technique.values(), first.get("kind").asText()).orElseThrow());
   }
 
   private static double at(JsonNode note) {

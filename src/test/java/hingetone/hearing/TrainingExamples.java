@@ -23,9 +23,9 @@ import java.util.Random;
 import java.util.stream.Stream;
 
 /**
- * Writes what the judges of {@link Onsets} and {@link Pairs} learn from: {@code onsets.ex} and
- * {@code pairs.ex} for {@code src/build/hearing/train.py}, from a part of the labelled set. Run by
- * hand after a change of {@link OnsetEvidence} or {@link PairEvidence}:
+ * Writes what the judges learn from: {@code onsets.ex}, {@code pairs.ex} and {@code techniques.ex}
+ * for {@code src/build/hearing/train.py}, from a part of the labelled set. Run by hand after a
+ * change of {@link OnsetEvidence} or {@link PairEvidence}:
  *
  * <pre>java -cp 'src/target/test-classes:src/target/classes:target/lib/*' \
  *   hingetone.hearing.TrainingExamples SET OUT</pre>
@@ -41,6 +41,9 @@ final class TrainingExamples {
 
   /** A pitch this near a label's is that label's, in semitones. */
   private static final double SAME_PITCH = 0.35;
+
+  /** A note whose end is this far from the label's pitch is not that label's, in semitones. */
+  private static final double RIGHT = 1.2;
 
   /** Of the pairs that do not sound, the likest ones of each moment, and some of the others. */
   private static final int LIKEST = 10;
@@ -63,14 +66,17 @@ final class TrainingExamples {
     Path out = Files.createDirectories(Path.of(args[1]));
     List<String> onsets = new ArrayList<>();
     List<String> pairs = new ArrayList<>();
+    List<String> techniques = new ArrayList<>();
     for (Path wav : sounds(Path.of(args[0]))) {
       Path json = wav.resolveSibling(wav.getFileName().toString().replace(".wav", ".json"));
       TrainingExamples examples = new TrainingExamples(wav, Labels.read(json));
       onsets.addAll(examples.onsets());
       pairs.addAll(examples.pairs());
+      techniques.addAll(examples.techniques());
     }
     Files.write(out.resolve("onsets.ex"), onsets);
     Files.write(out.resolve("pairs.ex"), pairs);
+    Files.write(out.resolve("techniques.ex"), techniques);
   }
 
   private static List<Path> sounds(Path set) throws IOException {
@@ -139,6 +145,31 @@ final class TrainingExamples {
       }
     }
     return classes;
+  }
+
+  /** Of each note found that is no double stop what it was, by its place in {@link Technique}. */
+  private List<String> techniques() {
+    NoteMaker maker = new NoteMaker(tape, history);
+    List<Onset> onsets = new Onsets(history).ready(true);
+    List<String> lines = new ArrayList<>();
+    for (int i = 0; i < onsets.size(); i++) {
+      long end = i + 1 < onsets.size() ? onsets.get(i + 1).frame() : history.end();
+      Optional<Moment> moment = moment(NoteMaker.seconds(onsets.get(i).frame()));
+      Optional<TechniqueEvidence> evidence = maker.evidence(onsets.get(i), end);
+      if (moment.isPresent() && evidence.isPresent()) {
+        boolean right = Math.abs(evidence.get().reached() - moment.get().pitches().get(0)) < RIGHT;
+        int kind = right ? moment.get().technique().ordinal() : LEFT_OUT;
+        lines.add(line(kind, evidence.get().measures()));
+      }
+    }
+    return lines;
+  }
+
+  /** The single note that begins at a time. */
+  private Optional<Moment> moment(double at) {
+    return moments.stream()
+        .filter(moment -> Math.abs(moment.at() - at) < NEAR && moment.pitches().size() == 1)
+        .min(Comparator.comparingDouble(moment -> Math.abs(moment.at() - at)));
   }
 
   /** Of each moment the pair that sounds, 1, and some that do not, 0. */
