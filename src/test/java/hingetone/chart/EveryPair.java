@@ -1,5 +1,6 @@
 package hingetone.chart;
 
+import hingetone.text.reading.Reading;
 import hingetone.text.reading.Source;
 import hingetone.theory.Key;
 import java.util.ArrayList;
@@ -11,7 +12,7 @@ public final class EveryPair {
   private EveryPair() {}
 
   /**
-   * The chart of some keys, at most one on each tonic.
+   * The chart of some keys.
    *
    * @param bars what each key's section plays, such as {@code Cm7 | G7}
    * @param more lines that each section has besides, such as {@code phrases: statement 2}
@@ -25,12 +26,16 @@ public final class EveryPair {
       }
       text.append("    bars: |\n      | ").append(bars.apply(key)).append(" |\n");
     }
-    text.append("form: ").append(String.join(" ", walk(keys))).append('\n');
-    return ChartReader.read(new Source("every-pair", text.toString())).value().orElseThrow();
+    text.append("form:\n");
+    walk(keys).forEach(name -> text.append("  - ").append(name).append("\n"));
+    Reading<Chart> reading = ChartReader.read(new Source("every-pair", text.toString()));
+    return reading
+        .value()
+        .orElseThrow(() -> new IllegalArgumentException(reading.problems().get(0).report()));
   }
 
   private static String name(Key key) {
-    return "on-" + key.tonic().toString().replace("#", "-sharp");
+    return "in-" + key.toString().replace("#", "-sharp").replace(' ', '-');
   }
 
   /** A closed walk over the keys that goes from each to each other once (Hierholzer). */

@@ -43,6 +43,15 @@ public record CrossingLine(
           chord.map(c -> DegreeNames.over(c, key.spellChroma(note.chroma()))));
     }
 
+    /** Whether a note, 0 to 11 from C, belongs to the scale or to the chord. */
+    boolean has(int chroma) {
+      return scale.degreeOf(chroma).isPresent() || hasInChord(chroma);
+    }
+
+    boolean hasInChord(int chroma) {
+      return chord.flatMap(c -> c.degreeOf(chroma)).isPresent();
+    }
+
     /** The scale that the shape is of, as a rule the pentatonic. */
     Scale small() {
       return shape.scale();

@@ -25,8 +25,9 @@ public final class HoldFinder {
   }
 
   /**
-   * Common tones in reach of the hand, the best first. Where the two five-note scales share
-   * nothing, their notes that lie a half tone apart are offered as well, bent or slid on the line.
+   * Common tones in reach of the hand: first those of both chords, then what belongs to both sides
+   * otherwise, each the best first. Where the two five-note scales share nothing, their notes that
+   * lie a half tone apart come after, bent or slid on the line.
    */
   public static List<Hold> over(CrossingLine line) {
     HoldFinder holds = new HoldFinder(line);
@@ -40,12 +41,27 @@ public final class HoldFinder {
     }
     return found.stream()
         .sorted(
-            Comparator.comparingDouble(Hold::score)
-                .reversed()
+            Comparator.comparing(holds::kind)
+                .thenComparing(Comparator.comparingDouble(Hold::score).reversed())
                 .thenComparing(Hold::travel)
                 .thenComparing(h -> h.spot().string()))
         .limit(Weights.MOST_HOLDS)
         .toList();
+  }
+
+  /** What a hold rests on, the firmest first. */
+  private enum Kind {
+    OF_BOTH_CHORDS,
+    OF_BOTH_SIDES,
+    MOVED
+  }
+
+  private Kind kind(Hold hold) {
+    int chroma = hold.note().name().chroma();
+    boolean chords = line.before().hasInChord(chroma) && line.after().hasInChord(chroma);
+    return hold.move() != Move.STAY
+        ? Kind.MOVED
+        : chords ? Kind.OF_BOTH_CHORDS : Kind.OF_BOTH_SIDES;
   }
 
   private List<Spot> inReach() {
@@ -110,8 +126,7 @@ public final class HoldFinder {
 
   private boolean isCommon(int midi) {
     int chroma = Math.floorMod(midi, 12);
-    return line.before().scale().degreeOf(chroma).isPresent()
-        && line.after().scale().degreeOf(chroma).isPresent();
+    return line.before().has(chroma) && line.after().has(chroma);
   }
 
   /**
