@@ -25,17 +25,28 @@ public final class FirstHearing {
   /** An attack whose pitch is not told by now is given up: 90 ms. */
   private static final int LATEST = 31 * HOP;
 
-  private static final double RISE_DB = 7;
+  private static final double RISE_DB = 6;
   private static final double SOFTEST_DB = -55;
   private static final double LOUD_ENOUGH_DB = 28;
-  private static final int LEVELS = 14;
+  private static final int LEVELS = 6;
   private static final int APART = 16 * HOP;
   private static final double DIP = 0.15;
 
   /** The first dip this close to the deepest is the period, not a multiple of it. */
   private static final double CLOSE = 0.22;
 
-  private static final double AGREE = 0.25;
+  /**
+   * Three periods may look much deeper than one, where partials beat; no string has only thirds.
+   */
+  private static final double CLOSE_TO_THREE = 0.35;
+
+  /** A third of the longest dip is this near to it, in periods. */
+  private static final double THIRD = 0.1;
+
+  /** Periods in a stretch, at least, so that one can be told. */
+  private static final double PERIODS = 2.4;
+
+  private static final double AGREE = 0.08;
 
   /** How often in turn a look must agree with the one before. */
   private static final int AGREEING = 2;
@@ -75,13 +86,14 @@ public final class FirstHearing {
     return (double) sample / Sampling.RATE;
   }
 
-  /** Whether the level rises suddenly. */
+  /** Whether the level of the differences rises suddenly, in which a new attack stands out. */
   private void listen() {
-    float[] block = new float[HOP];
-    tape.copy(next - HOP, block);
+    float[] block = new float[HOP + 1];
+    tape.copy(next - HOP - 1, block);
     double energy = 0;
-    for (float sample : block) {
-      energy += sample * sample;
+    for (int i = 1; i < block.length; i++) {
+      double step = 2 * (block[i] - block[i - 1]);
+      energy += step * step;
     }
     double level = Sampling.decibels(Math.sqrt(energy / HOP));
     double before = 0;
@@ -116,16 +128,18 @@ public final class FirstHearing {
 
   /** The pitch of a short stretch: the first dip that is about as deep as the deepest. */
   static Optional<Double> pitch(float[] sound) {
-    int longest = Math.min(LONGEST, (int) (sound.length / 1.9));
+    int longest = Math.min(LONGEST, (int) (sound.length / PERIODS));
     double[] dips = dips(sound, longest + 1);
-    double deepest = 1;
+    int deepest = SHORTEST;
     for (int lag = SHORTEST; lag <= longest; lag++) {
-      deepest = Math.min(deepest, dips[lag]);
+      deepest = dips[lag] < dips[deepest] ? lag : deepest;
     }
     int found = -1;
-    for (int lag = SHORTEST; lag <= longest && found < 0 && deepest < DIP; lag++) {
+    for (int lag = SHORTEST; lag <= longest && found < 0 && dips[deepest] < DIP; lag++) {
       boolean dip = dips[lag] <= dips[lag - 1] && dips[lag] <= dips[lag + 1];
-      found = dip && dips[lag] < deepest + CLOSE ? lag : found;
+      boolean third = Math.abs((double) deepest / lag - 3) < THIRD;
+      double close = third ? CLOSE_TO_THREE : CLOSE;
+      found = dip && dips[lag] < dips[deepest] + close ? lag : found;
     }
     if (found < 0) {
       return Optional.empty();

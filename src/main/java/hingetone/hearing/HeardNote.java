@@ -12,7 +12,7 @@ import java.util.List;
  * @param reached that of the pitch it counts as: where it was bent or slid to
  * @param technique how it is played
  * @param vibrato whether its pitch swings
- * @param curve its pitch from moment to moment
+ * @param curve its pitch, a point wherever it has changed by two hundredths of a semitone
  * @param certainty how sure it is, 0 to 1
  */
 public record HeardNote(

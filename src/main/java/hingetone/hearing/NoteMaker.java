@@ -14,6 +14,10 @@ final class NoteMaker {
   private static final int EDGE = 4;
 
   private static final int FEWEST_FRAMES = 4;
+
+  /** A curve has a point where the pitch has changed by this, in semitones. */
+  private static final double LEAST_CHANGE = 0.02;
+
   private static final double DIES_AWAY_DB = 36;
   private static final int LONGEST_GAP = Sampling.frames(0.08);
 
@@ -140,10 +144,16 @@ final class NoteMaker {
     return 1 - sum / curve.size();
   }
 
+  /** Where the pitch changes, so that a held note takes little room. */
   private static List<HeardNote.Point> points(PitchCurve curve) {
     List<HeardNote.Point> points = new ArrayList<>();
-    for (int i = 0; i < curve.size(); i += 2) {
-      points.add(new HeardNote.Point(seconds(curve.frames().get(i)), curve.midi().get(i)));
+    double last = Double.MAX_VALUE;
+    for (int i = 0; i < curve.size(); i++) {
+      double midi = curve.midi().get(i);
+      if (Math.abs(midi - last) >= LEAST_CHANGE) {
+        points.add(new HeardNote.Point(seconds(curve.frames().get(i)), midi));
+        last = midi;
+      }
     }
     return points;
   }
