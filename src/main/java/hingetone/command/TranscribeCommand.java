@@ -153,6 +153,7 @@ final class TranscribeCommand implements Runnable {
           progress.accept(0.1 + 0.9 * reader.done());
         }
         progress.accept(1);
+        reader.missing().ifPresent(this::warn);
         return transcriber.finish(neck);
       }
     } catch (SoundFailure e) {

@@ -1,6 +1,7 @@
 package hingetone.hearing;
 
 import hingetone.hearing.signal.Slice;
+import hingetone.hearing.signal.Yin;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -24,11 +25,22 @@ final class RecordingQuality {
   /** Flat tops of at least this many samples are cut off. */
   private static final int FLAT = 4;
 
-  private static final double NEAR_FULL = 0.5;
+  /** How near to the highest peak a flat top lies that is cut off: all of them lie there. */
+  private static final double AT_PEAK = 0.99;
+
+  /** Where the peaks are softer nobody cuts them off. */
+  private static final double LEAST_PEAK = 0.1;
+
+  /** A recording shorter than this holds no note, in seconds. */
+  private static final double SHORTEST = 0.1;
+
+  /** The highest pitch and its octave need this many samples a second. */
+  private static final double LEAST_RATE = 4 * Yin.HIGHEST_HERTZ;
 
   private final long[] clear = new long[RANGE + 1];
   private final long[] unclear = new long[RANGE + 1];
   private float last;
+  private float peak;
   private int run;
   private long flat;
   private long samples;
@@ -36,7 +48,12 @@ final class RecordingQuality {
   /** Takes samples as they were recorded, before any change of rate. */
   void samples(float[] block) {
     for (float sample : block) {
-      run = sample == last && Math.abs(sample) > NEAR_FULL ? run + 1 : 0;
+      float size = Math.abs(sample);
+      if (size * AT_PEAK > peak) {
+        flat = 0;
+      }
+      peak = Math.max(peak, size);
+      run = sample == last && size >= AT_PEAK * peak ? run + 1 : 0;
       flat += run == FLAT - 1 ? 1 : 0;
       last = sample;
     }
@@ -55,6 +72,12 @@ final class RecordingQuality {
   /** What a reader of the notes should know, a sentence each. */
   List<String> doubts(List<HeardNote> notes, double seconds, double rate) {
     List<String> doubts = new ArrayList<>();
+    if (seconds < SHORTEST) {
+      doubts.add(
+          String.format(
+              Locale.ROOT, "The recording lasts %.2f s: that is too short for a note.", seconds));
+      return doubts;
+    }
     int loud = quantile(0.99);
     if (loud < SILENT_DB) {
       doubts.add(
@@ -62,7 +85,15 @@ final class RecordingQuality {
               Locale.ROOT, "Nothing is louder than %d dB below full scale: is it silent?", -loud));
       return doubts;
     }
-    if (flat > samples / rate) {
+    if (rate < LEAST_RATE) {
+      doubts.add(
+          String.format(
+              Locale.ROOT,
+              "%.0f samples a second are too few: notes above %.0f Hz are lost or wrong.",
+              rate,
+              rate / 4));
+    }
+    if (peak > LEAST_PEAK && flat > samples / rate) {
       doubts.add("The recording is clipped: its peaks are cut off. Record it softer.");
     }
     double share = unclearShare(loud);

@@ -8,9 +8,12 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import hingetone.sound.file.WavFile;
 import hingetone.text.OddFiles;
 import java.io.IOException;
+import java.nio.ByteBuffer;
+import java.nio.ByteOrder;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Random;
 import javax.sound.midi.MidiSystem;
@@ -208,6 +211,40 @@ class TranscribeCommandTest extends ProgramRun {
     }
     assertThat(run("transcribe", wav(line).toString(), "--json")).isZero();
     assertThat(err.toString()).contains("clipped");
+  }
+
+  @Test
+  void clipping_is_told_of_a_sound_turned_down_and_not_of_one_in_few_steps() throws IOException {
+    float[] line = samples(0);
+    float[] cut = line.clone();
+    float[] stepped = line.clone();
+    for (int i = 0; i < line.length; i++) {
+      cut[i] = 0.3f * Math.max(-0.9f, Math.min(0.9f, 12 * line[i]));
+      stepped[i] = Math.round(line[i] * 127) / 127f;
+    }
+    assertThat(run("transcribe", wav(cut).toString(), "--json")).isZero();
+    assertThat(err.toString()).contains("clipped");
+    err.getBuffer().setLength(0);
+    assertThat(run("transcribe", wav(stepped).toString(), "--json")).isZero();
+    assertThat(err.toString()).isEmpty();
+  }
+
+  @Test
+  void what_is_too_short_or_breaks_off_or_has_too_few_samples_is_told() throws IOException {
+    assertThat(run("transcribe", wav(new float[0]).toString(), "--json")).isZero();
+    assertThat(err.toString()).contains("lasts 0.00 s: that is too short for a note");
+    byte[] whole = Files.readAllBytes(line(0));
+    Path half = folder.resolve("half.wav");
+    Files.write(half, Arrays.copyOf(whole, whole.length / 2));
+    err.getBuffer().setLength(0);
+    assertThat(run("transcribe", half.toString(), "--json")).isZero();
+    assertThat(err.toString()).contains("breaks off after 1.4 s, though its header says 2.8 s");
+    ByteBuffer header = ByteBuffer.wrap(whole).order(ByteOrder.LITTLE_ENDIAN);
+    header.putInt(24, 4000); // the rate, by the WAVE format's layout
+    Path slow = Files.write(folder.resolve("slow.wav"), whole);
+    err.getBuffer().setLength(0);
+    assertThat(run("transcribe", slow.toString(), "--json")).isZero();
+    assertThat(err.toString()).contains("4000 samples a second are too few");
   }
 
   @Test

@@ -23,6 +23,9 @@ public final class SoundReader implements AutoCloseable {
   private static final int BLOCK_FRAMES = 8192;
   private static final int MOST_CHANNELS = 64;
 
+  /** Who writes a WAV file into a pipe says this length or more, for it is not known yet. */
+  private static final int UNKNOWN_BYTES = 0x7FFFFF00;
+
   private final Path file;
   private final InputStream stream;
   private final AudioFormat format;
@@ -155,6 +158,19 @@ public final class SoundReader implements AutoCloseable {
   /** How much has been read, 0 to 1; 0 where the header does not say how long the file is. */
   public double done() {
     return frames <= 0 ? 0 : Math.min(1, (double) read / frames);
+  }
+
+  /** What is said of a file that has been read and has less than its header says. */
+  public Optional<String> missing() {
+    boolean said = frames > 0 && frames < UNKNOWN_BYTES / frameBytes();
+    return said && read < frames
+        ? Optional.of(
+            String.format(
+                Locale.ROOT,
+                "The file breaks off after %.1f s, though its header says %.1f s.",
+                read / rate(),
+                frames / rate()))
+        : Optional.empty();
   }
 
   /**
