@@ -29,10 +29,13 @@ public final class Yin {
   private static final int THRESHOLD_SHAPE = 18;
 
   /**
-   * What the deepest dip gets where no threshold takes one: pYIN's p_a, which is 0.01 there. A bend
-   * blurs the dips; the path needs them all the same.
+   * What a dip gets where no threshold takes one: pYIN's p_a, which is 0.01 there, and which it
+   * gives to the deepest. A bend blurs the dips; the path needs them all the same. In the noise of
+   * an attack two or three periods look better than one.
    */
-  private static final double DEEPEST_ANYWAY = 0.1;
+  private static final double ANYWAY = 0.1;
+
+  private static final double ABOUT_AS_DEEP = 0.22;
 
   /** Periods below this are measured over several of them, for the sampling is coarse there. */
   private static final double FINE_FROM = 90;
@@ -57,22 +60,28 @@ public final class Yin {
     normalise();
     List<Candidate> found = new ArrayList<>();
     double lowest = 1;
-    int deepest = -1;
     for (int lag = SHORTEST; lag <= LONGEST; lag++) {
       boolean dip = dips[lag] < dips[lag - 1] && dips[lag] <= dips[lag + 1];
       if (dip && dips[lag] < lowest) {
         double probability = thresholdsBelow(lowest) - thresholdsBelow(dips[lag]);
         lowest = dips[lag];
-        deepest = found.size();
         found.add(new Candidate(pitch(lag), probability, dips[lag]));
       }
     }
-    if (deepest >= 0) {
-      Candidate last = found.get(deepest);
-      double more = DEEPEST_ANYWAY * thresholdsBelow(lowest);
-      found.set(deepest, new Candidate(last.midi, last.probability + more, last.dip));
-    }
+    shareOut(found, lowest);
     return found;
+  }
+
+  /** Gives what no threshold takes to the shortest period that is about as good as the best. */
+  private static void shareOut(List<Candidate> found, double lowest) {
+    for (int i = 0; i < found.size(); i++) {
+      Candidate candidate = found.get(i);
+      if (candidate.dip <= lowest + ABOUT_AS_DEEP) {
+        double more = ANYWAY * thresholdsBelow(lowest);
+        found.set(i, new Candidate(candidate.midi, candidate.probability + more, candidate.dip));
+        return;
+      }
+    }
   }
 
   /** The share of thresholds below a value: the distribution function of Beta(2, 18). */
