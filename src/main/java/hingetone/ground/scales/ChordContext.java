@@ -10,11 +10,16 @@ import java.util.Set;
  *
  * @param chord the chord; empty for no chord
  * @param pulls whether it is a dominant, of the chord after it or in its own key
+ * @param function what it does, where that names its scale
  * @param homes the keys it is heard in, the strongest first
  * @param neighbours pitch classes of the chords before and after it
  */
 public record ChordContext(
-    Optional<Chord> chord, boolean pulls, List<ImpliedKey> homes, Set<Integer> neighbours) {
+    Optional<Chord> chord,
+    boolean pulls,
+    Optional<ChordFunction> function,
+    List<ImpliedKey> homes,
+    Set<Integer> neighbours) {
   public ChordContext {
     homes = List.copyOf(homes);
     neighbours = Set.copyOf(neighbours);

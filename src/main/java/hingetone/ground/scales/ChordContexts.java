@@ -29,6 +29,13 @@ public final class ChordContexts {
     }
   }
 
+  /** A key whatever its spelling. */
+  private record Sound(int tonic, ScaleType mode) {
+    static Sound of(Key key) {
+      return new Sound(key.tonic().chroma(), key.mode());
+    }
+  }
+
   private final List<Slot> slots = new ArrayList<>();
   private final int[] before;
   private final int[] after;
@@ -94,7 +101,13 @@ public final class ChordContexts {
       }
     }
     boolean pulls = slot.chord().filter(c -> pulls(i, c)).isPresent();
-    return new ChordContext(slot.chord(), pulls, homes(i), neighbours);
+    return new ChordContext(slot.chord(), pulls, function(i), homes(i), neighbours);
+  }
+
+  private Optional<ChordFunction> function(int i) {
+    Slot slot = slots.get(i);
+    Optional<Chord> next = after[i] == i ? Optional.empty() : slots.get(after[i]).chord();
+    return slot.chord().flatMap(chord -> ChordFunction.of(slot.section.key(), chord, next));
   }
 
   /** Whether a chord is a dominant: of the chord after it, or the fifth degree of its own key. */
@@ -120,7 +133,8 @@ public final class ChordContexts {
         new ImpliedKey(
             heard, Weights.OWN_KEY * square(ImpliedKey.belonging(heard, chord)), Role.OWN));
     resolution.ifPresent(homes::add);
-    if (resolution.isEmpty() && !bluesTonic) {
+    boolean ownTonic = bluesTonic || function(i).equals(Optional.of(ChordFunction.PHRYGIAN_TONIC));
+    if (resolution.isEmpty() && !ownTonic) {
       preparing(i, chord).or(() -> borrowed(own, chord)).ifPresent(homes::add);
     }
     leading(i, chord).ifPresent(homes::add);
@@ -144,7 +158,8 @@ public final class ChordContexts {
             ? next.section.key()
             : new Key(tonic, ScaleType.named(isMinor(next.chord().get()) ? "minor" : "major"));
     Key own = slots.get(i).section.key();
-    boolean explained = !key.equals(own) && ImpliedKey.belonging(own, chord) == 1;
+    boolean explained =
+        !Sound.of(key).equals(Sound.of(own)) && ImpliedKey.belonging(own, chord) == 1;
     return explained ? Optional.empty() : Optional.of(new ImpliedKey(key, weight, Role.DOMINANT));
   }
 
@@ -196,7 +211,8 @@ public final class ChordContexts {
     }
     Key key = slots.get(next).section.key();
     boolean changes =
-        slots.get(next).place != slots.get(i).place && !key.equals(slots.get(i).section.key());
+        slots.get(next).place != slots.get(i).place
+            && !Sound.of(key).equals(Sound.of(slots.get(i).section.key()));
     double belonging = Math.max(0, 2 * ImpliedKey.belonging(key, chord) - 1);
     double weight = Weights.LEADING_ON * square(belonging);
     return changes && weight > 0
@@ -232,15 +248,17 @@ public final class ChordContexts {
   }
 
   private static List<ImpliedKey> merged(List<ImpliedKey> homes) {
-    Map<Key, ImpliedKey> byKey = new java.util.LinkedHashMap<>();
+    Map<Sound, ImpliedKey> bySound = new java.util.LinkedHashMap<>();
     double sum = homes.stream().mapToDouble(ImpliedKey::weight).sum();
     for (ImpliedKey home : homes) {
       ImpliedKey share =
           new ImpliedKey(home.key(), sum == 0 ? 1 : home.weight() / sum, home.role());
-      byKey.merge(
-          share.key(), share, (a, b) -> new ImpliedKey(a.key(), a.weight() + b.weight(), a.role()));
+      bySound.merge(
+          Sound.of(share.key()),
+          share,
+          (a, b) -> new ImpliedKey(a.key(), a.weight() + b.weight(), a.role()));
     }
-    return byKey.values().stream()
+    return bySound.values().stream()
         .sorted(Comparator.comparingDouble(ImpliedKey::weight).reversed())
         .toList();
   }

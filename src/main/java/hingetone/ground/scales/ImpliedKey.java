@@ -41,9 +41,10 @@ public record ImpliedKey(Key key, double weight, Role role) {
 
   /**
    * The key's notes as pitch classes, bent to a chord: each chord tone that is not in the key takes
-   * the place of the key's note on the same letter. In C minor, G7 gives the harmonic minor, F7 the
-   * Dorian mode; in C major, Bb7 gives Bb with a raised fourth. In a blues key major and minor
-   * stand side by side, until a chord has the minor third and not the major one.
+   * the place of the key's note on the same letter, the tone spelled as players of the key would,
+   * whatever the symbol says. In C minor, G7 gives the harmonic minor, F7 the Dorian mode; in C
+   * major, Bb7 gives Bb with a raised fourth. In a blues key major and minor stand side by side,
+   * until a chord has the minor third and not the major one.
    */
   static Set<Integer> field(Key key, List<NoteName> chordTones) {
     if (key.isBlues()) {
@@ -51,7 +52,8 @@ public record ImpliedKey(Key key, double weight, Role role) {
     }
     Set<Integer> sounding = chromas(chordTones.stream());
     List<NoteName> notes = new ArrayList<>(key.heptatonic().notes());
-    for (NoteName tone : chordTones) {
+    for (NoteName named : chordTones) {
+      NoteName tone = key.tonic().plus(key.degreeOf(named.chroma()));
       if (notes.stream().noneMatch(tone::soundsLike)) {
         notes.removeIf(n -> n.letter() == tone.letter() && !sounding.contains(n.chroma()));
         notes.add(tone);

@@ -9,7 +9,6 @@ import hingetone.theory.ScaleType;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -48,6 +47,7 @@ public final class ScaleChoice {
   private final Set<Integer> sounding;
   private final boolean overDominant;
   private final List<Set<Integer>> fields;
+  private final Optional<Set<Integer>> usual;
 
   private ScaleChoice(ChordContext setting) {
     this.setting = setting;
@@ -56,7 +56,16 @@ public final class ScaleChoice {
     this.overDominant =
         setting.pulls()
             || setting.chord().map(Chord::quality).filter(q -> q.has(4) && q.has(10)).isPresent();
+    this.usual =
+        setting
+            .function()
+            .map(f -> ImpliedKey.chromas(f.over(setting.chord().orElseThrow()).notes().stream()));
     this.fields = setting.homes().stream().map(h -> ImpliedKey.field(h.key(), chordTones)).toList();
+  }
+
+  /** Whether these are the notes that the chord's function asks for. */
+  private boolean isUsual(Scale scale) {
+    return usual.filter(ImpliedKey.chromas(scale.notes().stream())::equals).isPresent();
   }
 
   /** A chord's notes and its bass. */
@@ -79,7 +88,8 @@ public final class ScaleChoice {
             .sorted(
                 Comparator.comparingDouble(Rated::fit)
                     .reversed()
-                    .thenComparing(r -> r.scale().toString()))
+                    .thenComparing(r -> KINDS.indexOf(r.scale().type()))
+                    .thenComparing(choice::fromRoot))
             .limit(Weights.MOST_OFFERED)
             .toList();
     long offered = sorted.stream().filter(r -> r.fit() >= Weights.OFFERED).count();
@@ -124,13 +134,24 @@ public final class ScaleChoice {
     return new FittingScale(rated.scale, rated.fit, ScaleReason.of(setting, rated.scale, this));
   }
 
-  /** Every kind of scale on every home's tonic and on the chord's root. */
+  /** Semitones from the chord's root, or the first home's tonic, up to a scale's tonic. */
+  private int fromRoot(Rated rated) {
+    NoteName root = setting.chord().map(Chord::root).orElse(setting.homes().get(0).key().tonic());
+    return Math.floorMod(rated.scale().tonic().chroma() - root.chroma(), 12);
+  }
+
+  /**
+   * Every kind of scale on the chord's root, spelled as its symbol has it, and on every home's
+   * tonic.
+   */
   private List<Scale> candidates() {
-    Set<NoteName> tonics = new LinkedHashSet<>();
-    setting.homes().forEach(home -> tonics.add(home.key().tonic()));
-    setting.chord().ifPresent(chord -> tonics.add(chord.root()));
+    Map<Integer, NoteName> tonics = new LinkedHashMap<>();
+    setting.chord().ifPresent(chord -> tonics.put(chord.root().chroma(), chord.root()));
+    setting.homes().stream()
+        .map(home -> home.key().tonic())
+        .forEach(tonic -> tonics.putIfAbsent(tonic.chroma(), tonic));
     List<Scale> scales = new ArrayList<>();
-    tonics.forEach(t -> KINDS.forEach(type -> scales.add(new Scale(t, type))));
+    tonics.values().forEach(t -> KINDS.forEach(type -> scales.add(new Scale(t, type))));
     return scales;
   }
 
@@ -140,8 +161,9 @@ public final class ScaleChoice {
             + Weights.CLASH * clashPart(scale)
             + Weights.KEY * keyPart(scale)
             + Weights.TONIC * tonicPart(scale)
-            + Weights.EASE * easePart(scale);
-    return Math.round(fit * 1000) / 1000.0;
+            + Weights.EASE * easePart(scale)
+            + (isUsual(scale) ? Weights.FUNCTION : 0);
+    return Math.round(Math.min(1, fit) * 1000) / 1000.0;
   }
 
   /** How much of the chord the scale has, thirds and sevenths counting most. */
@@ -156,7 +178,16 @@ public final class ScaleChoice {
       all += weight;
       had += weight * having(scale, interval);
     }
+    Optional<NoteName> bass = setting.chord().get().bass().filter(b -> !chordHas(b));
+    if (bass.isPresent()) {
+      all += Weights.BASS;
+      had += scale.contains(bass.get()) ? Weights.BASS : 0;
+    }
     return had / all;
+  }
+
+  private boolean chordHas(NoteName note) {
+    return setting.chord().orElseThrow().degreeOf(note.chroma()).isPresent();
   }
 
   private double having(Scale scale, Interval interval) {

@@ -15,6 +15,9 @@ public final class Weights {
   public static final double TONIC = 0.14;
   public static final double EASE = 0.08;
 
+  /** Added for the scale that handbooks name for what the chord does in its place. */
+  static final double FUNCTION = 0.12;
+
   /** What each chord tone counts when a scale has it or lacks it. */
   static final double ROOT = 0.6;
 
@@ -23,6 +26,9 @@ public final class Weights {
   static final double ALTERED_FIFTH = 1;
   static final double SEVENTH = 1;
   static final double TENSION = 0.6;
+
+  /** A bass that is none of the chord's own notes: a line that walks down, a pedal. */
+  static final double BASS = 1;
 
   /**
    * What a blue third counts for the major third of the chord that it is curled towards: over a
