@@ -15,24 +15,31 @@ import java.util.stream.Stream;
  */
 enum ChordFunction {
   /** A diminished seventh, passing or leading: its own notes and a leading note to each. */
-  DIMINISHED("diminished"),
+  DIMINISHED("diminished", "a diminished seventh"),
   /** A dominant whose fifth and ninth are altered, or its fifth before a minor chord. */
-  ALTERED("altered"),
+  ALTERED("altered", "an altered dominant"),
   /** An augmented chord. */
-  AUGMENTED("whole tone"),
+  AUGMENTED("whole tone", "an augmented chord"),
   /** A dominant that falls a half step: its raised fourth is the root of the one it stands for. */
-  TRITONE_SUBSTITUTE("lydian dominant"),
+  TRITONE_SUBSTITUTE("lydian dominant", "a tritone substitute"),
   /** The seventh on the flat seventh degree, back to a major tonic: it keeps the leading note. */
-  BACKDOOR("lydian dominant"),
+  BACKDOOR("lydian dominant", "a backdoor dominant"),
   /** A dominant of a minor chord: the harmonic minor of where it leads. */
-  TO_MINOR("phrygian dominant"),
+  TO_MINOR("phrygian dominant", "the dominant of a minor chord"),
   /** The major chord on the tonic of a Phrygian key. */
-  PHRYGIAN_TONIC("phrygian dominant");
+  PHRYGIAN_TONIC("phrygian dominant", "a Phrygian tonic");
 
   private final ScaleType scale;
+  private final String words;
 
-  ChordFunction(String scale) {
+  ChordFunction(String scale, String words) {
     this.scale = ScaleType.named(scale);
+    this.words = words;
+  }
+
+  /** What people call a chord that does this: {@code a tritone substitute}. */
+  String words() {
+    return words;
   }
 
   /** The function of a chord before another in a key; empty where more than one scale is usual. */

@@ -64,7 +64,7 @@ public final class ScaleChoice {
   }
 
   /** Whether these are the notes that the chord's function asks for. */
-  private boolean isUsual(Scale scale) {
+  boolean isUsual(Scale scale) {
     return usual.filter(ImpliedKey.chromas(scale.notes().stream())::equals).isPresent();
   }
 

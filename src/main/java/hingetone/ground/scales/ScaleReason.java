@@ -109,6 +109,9 @@ final class ScaleReason {
 
   /** Where the scale's tonic comes from. */
   private String relation() {
+    if (choice.isUsual(scale)) {
+      return "Over " + setting.function().orElseThrow().words();
+    }
     for (ImpliedKey home : setting.homes()) {
       if (home.key().tonic().soundsLike(scale.tonic())) {
         return switch (home.role()) {

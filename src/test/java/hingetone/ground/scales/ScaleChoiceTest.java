@@ -291,6 +291,13 @@ class ScaleChoiceTest {
                 + " through it.");
   }
 
+  @Test
+  void what_the_chord_does_is_the_reason_where_that_names_the_scale() {
+    Ground ground = GroundCharts.one("Eb major", "Fm7 | E7 | Ebmaj7");
+    assertThat(ground.scalesAt(2, Beats.ONE).get(0).why())
+        .startsWith("Over a tritone substitute: has E G# B D of E7");
+  }
+
   /** The third between minor and major is the sound of the blues (common practice). */
   @Test
   void over_a_dominant_seventh_of_the_blues_the_reason_tells_of_the_curl_on_the_third() {
