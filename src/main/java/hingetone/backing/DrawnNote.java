@@ -27,10 +27,6 @@ record DrawnNote(Beats start, Beats end, char sign, BarPlan plan) {
     return start.minus(plan.bar().start());
   }
 
-  Beats length() {
-    return end.minus(start);
-  }
-
   /** The signs of a bar; a hold at its start lengthens {@code before}'s last where they touch. */
   static List<DrawnNote> read(String signs, BarPlan plan, List<DrawnNote> before) {
     Meter meter = plan.bar().meter();

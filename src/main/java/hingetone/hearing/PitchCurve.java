@@ -58,10 +58,6 @@ record PitchCurve(List<Long> frames, List<Double> midi) {
     return midi.size();
   }
 
-  boolean isEmpty() {
-    return midi.isEmpty();
-  }
-
   /** The median pitch of a share of the curve: {@code median(0, 0.5)} is that of its first half. */
   double median(double from, double to) {
     int first = (int) Math.floor(from * size());

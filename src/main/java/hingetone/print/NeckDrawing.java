@@ -103,11 +103,6 @@ public final class NeckDrawing {
         + (comes ? "  " + sign(unicode, Set.of(Meaning.COMES)) + " comes" : "");
   }
 
-  /** Columns that the drawing takes. */
-  public static int width(NeckPicture picture, Look look) {
-    return LABEL + (picture.high() - picture.low() + 1) * look.cell;
-  }
-
   /** Columns of the string's name beside the frets. */
   public static int labelWidth() {
     return LABEL;

@@ -20,11 +20,6 @@ public record Part(Role role, Sound sound, List<Note> notes) {
     return !notes.isEmpty();
   }
 
-  /** This part with another sound. */
-  public Part withSound(Sound newSound) {
-    return new Part(role, newSound, notes);
-  }
-
   /** This part with more notes. */
   public Part plus(List<Note> more) {
     return new Part(role, sound, Stream.concat(notes.stream(), more.stream()).toList());

@@ -32,20 +32,13 @@ public record ChartFacts(
   /**
    * What fits over one chord.
    *
-   * @param chordNotes the chord's notes
    * @param scale the name of the first choice; empty over no chord
    * @param notes its notes
    * @param also the other choices, best first
    * @param shape its shape under the hand
    */
-  public record Fit(
-      List<String> chordNotes,
-      String scale,
-      List<String> notes,
-      List<String> also,
-      List<ShapeNote> shape) {
+  public record Fit(String scale, List<String> notes, List<String> also, List<ShapeNote> shape) {
     public Fit {
-      chordNotes = List.copyOf(chordNotes);
       notes = List.copyOf(notes);
       also = List.copyOf(also);
       shape = List.copyOf(shape);

@@ -73,7 +73,7 @@ public final class FactFinder {
 
   private static Fit plainFit(Bar bar) {
     Scale scale = bar.key().pentatonic();
-    return new Fit(List.of(), scale.toString(), names(scale.notes()), List.of(), List.of());
+    return new Fit(scale.toString(), names(scale.notes()), List.of(), List.of());
   }
 
   private static List<Integer> turnarounds(Ground ground) {
@@ -114,7 +114,6 @@ public final class FactFinder {
     List<FittingScale> scales = ground.scalesAt(bar.number(), slot.beat());
     List<ShapeNote> dots = dots(ground.shapeAt(bar.number(), slot.beat()), slot.chord());
     return new Fit(
-        slot.chord().map(chord -> names(chord.notes())).orElse(List.of()),
         scales.get(0).scale().toString(),
         names(scales.get(0).scale().notes()),
         scales.stream().skip(1).limit(CHOICES).map(s -> s.scale().toString()).toList(),

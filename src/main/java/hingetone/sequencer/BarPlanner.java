@@ -97,7 +97,6 @@ final class BarPlanner {
             step.bar() < 1 ? 0 : route.lapOf(step.bar()),
             music,
             end,
-            TempoLine.played(music.tempo(), course.scale()),
             course,
             before,
             silentBars.isSilent(step.bar()),

@@ -74,7 +74,6 @@ final class Ensemble {
         key > 127 ? key - 12 : key < 0 ? key + 12 : key,
         note.velocity(),
         bar.plan(),
-        bar.start().plus(note.on()),
         bar.start().plus(note.off()),
         Math.max(-Timeline.LEAD, note.onMicros() * 1000),
         Math.max(-Timeline.LEAD, note.offMicros() * 1000));

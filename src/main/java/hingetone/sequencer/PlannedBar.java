@@ -1,7 +1,6 @@
 package hingetone.sequencer;
 
 import hingetone.time.Beats;
-import hingetone.time.Tempo;
 
 /**
  * A bar with its place in what is played.
@@ -11,7 +10,6 @@ import hingetone.time.Tempo;
  * @param lap the lap, 0 in the count-in
  * @param music what is in it
  * @param start where it starts, in quarter notes played
- * @param tempo the tempo it starts with
  * @param course what held when it was planned, itself included
  * @param before what held before it was planned
  * @param silent whether the band drops out
@@ -23,7 +21,6 @@ record PlannedBar(
     int lap,
     Lap.Bar music,
     Beats start,
-    Tempo tempo,
     PassChanges course,
     PassChanges before,
     boolean silent,

@@ -7,7 +7,6 @@ import hingetone.time.Beats;
  * A note on its way: planned, then sounding, then over.
  *
  * @param plan the number of the planned bar it belongs to; a break releases all earlier ones
- * @param on where it starts, in quarter notes played
  * @param off where it ends, in quarter notes played
  */
 record PlannedNote(
@@ -16,7 +15,6 @@ record PlannedNote(
     int key,
     int velocity,
     int plan,
-    Beats on,
     Beats off,
     long onOffset,
     long offOffset) {}

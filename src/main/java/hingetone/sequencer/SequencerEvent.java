@@ -19,9 +19,6 @@ public sealed interface SequencerEvent {
    */
   record BarLine(long nanos, int lap, int bar, int keyShift) implements SequencerEvent {}
 
-  /** A lap begins, or the loop comes round: the pass counts both, from 1. */
-  record LapStart(long nanos, int lap, int pass) implements SequencerEvent {}
-
   /** The last lap is over. */
   record Finished(long nanos) implements SequencerEvent {}
 

@@ -161,9 +161,6 @@ public final class Timeline {
     line.forgetBefore(now);
     ensemble.begin(bar, keyMoves, now, sink);
     long heard = playhead.heardAt(now);
-    if (bar.course().passes() != bar.before().passes()) {
-      sink.tell(new SequencerEvent.LapStart(heard, bar.lap(), bar.course().passes()));
-    }
     sink.tell(new SequencerEvent.BarLine(heard, bar.lap(), bar.bar(), shift));
     tellChanges(sink);
   }

@@ -98,14 +98,9 @@ public final class Examples {
 
   private static Fit fit(Key key, Slot slot) {
     Scale scale = key.pentatonic();
-    List<String> chordNotes =
-        slot.chord()
-            .map(c -> c.notes().stream().map(NoteName::toString).toList())
-            .orElse(List.of());
     List<String> notes = scale.notes().stream().map(NoteName::toString).toList();
     int shift = key.tonic().chroma() == 4 ? 0 : 3;
     return new Fit(
-        chordNotes,
         scale.toString(),
         notes,
         List.of(key.tonic() + " dorian"),

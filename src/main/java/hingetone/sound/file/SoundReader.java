@@ -150,11 +150,6 @@ public final class SoundReader implements AutoCloseable {
     return format.getSampleRate();
   }
 
-  /** Bits a sample. */
-  public int bits() {
-    return format.getSampleSizeInBits();
-  }
-
   /** How much has been read, 0 to 1; 0 where the header does not say how long the file is. */
   public double done() {
     return frames <= 0 ? 0 : Math.min(1, (double) read / frames);

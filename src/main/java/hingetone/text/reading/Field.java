@@ -25,10 +25,6 @@ public interface Field {
     return row().meaning();
   }
 
-  default String usual() {
-    return row().usual();
-  }
-
   default String example() {
     return row().example();
   }

@@ -1,7 +1,6 @@
 package hingetone.text.reading;
 
 import java.util.Arrays;
-import java.util.List;
 import java.util.stream.IntStream;
 
 /** A named text that was read, with its lines, so that a place in it can be shown. */
@@ -63,11 +62,6 @@ public final class Source {
   /** A line's text, without its line break; empty past the end. */
   public String line(int number) {
     return text(spanOfLine(number));
-  }
-
-  /** All lines, without their line breaks. */
-  public List<String> lines() {
-    return IntStream.rangeClosed(1, lineCount()).mapToObj(this::line).toList();
   }
 
   /** Where a line stands, without its line break; at the end of the text past the last line. */
