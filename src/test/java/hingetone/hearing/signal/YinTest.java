@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import hingetone.hearing.PluckedStrings;
 import java.util.Comparator;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 
 class YinTest {
@@ -34,6 +35,36 @@ class YinTest {
       double heard = heard(PluckedStrings.plucked(hertz, 0.3, midi));
       assertThat(heard).as("MIDI %d", midi).isCloseTo(hertz, part(0.004, hertz));
     }
+  }
+
+  /** Equations 6 and 8 of de Cheveigné and Kawahara (2002) added up sample by sample instead. */
+  @Test
+  void dips_are_those_of_the_published_equations() {
+    for (double hertz : new double[] {70, 196, 440, 987}) {
+      float[] sound = PluckedStrings.withNoise(PluckedStrings.tone(hertz, 0.2), 12);
+      List<Yin.Candidate> candidates = yin.candidates(sound, 1000);
+      assertThat(candidates).isNotEmpty();
+      double[] published = published(sound, 1000);
+      for (Yin.Candidate candidate : candidates) {
+        int lag = (int) Math.round(Sampling.RATE / Sampling.hertz(candidate.midi()));
+        double least = Math.min(published[lag], Math.min(published[lag - 1], published[lag + 1]));
+        assertThat(candidate.dip()).isCloseTo(least, within(1e-4));
+      }
+    }
+  }
+
+  private static double[] published(float[] sound, int from) {
+    double[] normalised = new double[400];
+    double sum = 0;
+    for (int lag = 1; lag < normalised.length; lag++) {
+      double difference = 0;
+      for (int i = from; i < from + Yin.WINDOW; i++) {
+        difference += Math.pow(sound[i] - sound[i + lag], 2);
+      }
+      sum += difference;
+      normalised[lag] = difference / (sum / lag);
+    }
+    return normalised;
   }
 
   /** The distribution function by adding up its density, 18 · 19 · x · (1 − x)^17, instead. */
