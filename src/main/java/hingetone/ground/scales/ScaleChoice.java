@@ -98,20 +98,40 @@ public final class ScaleChoice {
 
   /**
    * Scales with the same notes, under the name that players use: the key's own scale if it is one,
-   * else of the kinds in the earliest row the one on the strongest tonic.
+   * then the one on the chord's root, else of the kinds in the earliest row the one on the
+   * strongest tonic. Five and six notes are named from a tonic that is at home.
    */
   private Rated rated(List<Scale> sameNotes) {
     double fit = sameNotes.stream().mapToDouble(this::fit).max().orElseThrow();
-    Key key = setting.homes().get(0).key();
     Scale named =
         sameNotes.stream()
             .min(
-                Comparator.comparing((Scale s) -> !s.equals(key.scale()))
+                Comparator.comparing((Scale s) -> !isKeys(s))
+                    .thenComparing(s -> !isOnRoot(s) || isSmall(s) || isSeldomNamed(s, sameNotes))
                     .thenComparing(ScaleChoice::row)
                     .thenComparing(Comparator.comparingDouble(this::tonicPart).reversed())
                     .thenComparing(s -> KINDS.indexOf(s.type())))
             .orElseThrow();
     return new Rated(named, fit);
+  }
+
+  private boolean isKeys(Scale scale) {
+    return setting.homes().stream()
+        .filter(home -> home.role() == ImpliedKey.Role.OWN)
+        .anyMatch(home -> home.key().scale().equals(scale));
+  }
+
+  private boolean isOnRoot(Scale scale) {
+    return setting.chord().filter(c -> c.root().soundsLike(scale.tonic())).isPresent();
+  }
+
+  private static boolean isSmall(Scale scale) {
+    return scale.type().intervals().size() <= 6;
+  }
+
+  /** A mode that few practise, where another tonic gives the notes a name that all do. */
+  private static boolean isSeldomNamed(Scale scale, List<Scale> sameNotes) {
+    return row(scale) == ROWS.size() - 1 && sameNotes.stream().anyMatch(s -> row(s) <= 1);
   }
 
   /** The scale on another tonic that has the same notes, of the kinds that are offered. */
@@ -196,8 +216,7 @@ public final class ScaleChoice {
       return 1;
     }
     NoteName third = root.plus(Interval.MINOR_THIRD);
-    boolean isSmall = scale.type().intervals().size() <= 6;
-    if (interval.equals(Interval.MAJOR_THIRD) && isSmall && scale.contains(third)) {
+    if (interval.equals(Interval.MAJOR_THIRD) && isSmall(scale) && scale.contains(third)) {
       return blueThird(scale, root, sounding.contains(third.chroma()));
     }
     return isBluesOwn(scale) ? Weights.BLUES_STANDS : 0;
@@ -330,8 +349,7 @@ public final class ScaleChoice {
             .filter(home -> home.key().tonic().soundsLike(scale.tonic()))
             .mapToDouble(ImpliedKey::weight)
             .sum();
-    boolean onRoot = setting.chord().filter(c -> c.root().soundsLike(scale.tonic())).isPresent();
-    return Math.max(part, onRoot ? Weights.CHORD_ROOT : 0);
+    return Math.max(part, isOnRoot(scale) ? Weights.CHORD_ROOT : 0);
   }
 
   /** How close together the notes lie on the circle of fifths: five neighbours are easiest. */

@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /** Says in a sentence why a scale fits: what it has of the chord, what colours, what clashes. */
 final class ScaleReason {
@@ -46,14 +47,24 @@ final class ScaleReason {
     tensions(chord).ifPresent(parts::add);
     clashes(chord).ifPresent(parts::add);
     blueThird(chord).ifPresent(parts::add);
-    return relation() + fromRoot(chord) + ": " + String.join(", ", parts) + ".";
+    return relation() + otherName(chord) + ": " + String.join(", ", parts) + ".";
   }
 
-  /** The name that the scale has when it is counted from the chord's root. */
-  private String fromRoot(Chord chord) {
-    return chord.root().soundsLike(scale.tonic())
-        ? ""
-        : ScaleChoice.from(chord.root(), scale).map(s -> ", the notes of " + s).orElse("");
+  /**
+   * The name that the scale has from the chord's root or, named from there itself, the one of its
+   * parent: the commonest scale with its notes on a tonic that is at home.
+   */
+  private String otherName(Chord chord) {
+    Stream<NoteName> tonics =
+        chord.root().soundsLike(scale.tonic())
+            ? setting.homes().stream().map(home -> home.key().tonic())
+            : Stream.of(chord.root());
+    return tonics
+        .filter(tonic -> !tonic.soundsLike(scale.tonic()))
+        .flatMap(tonic -> ScaleChoice.from(tonic, scale).stream())
+        .findFirst()
+        .map(other -> ", the notes of " + other)
+        .orElse("");
   }
 
   /** A note as the scale spells it, so that a sentence has one name for it. */

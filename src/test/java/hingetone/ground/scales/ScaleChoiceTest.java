@@ -66,25 +66,25 @@ class ScaleChoiceTest {
       """
       C major | Cmaj7 | Fmaj7 | G7 | 1 | C major
       C major | C | F | G | 1 | C major pentatonic
-      C major | C | Ab | Bb | C | 2 | C minor
-      C major | C | Fm | C | G | 2 | C minor
-      C major | C | Bb | F | C | 2 | C mixolydian
-      C major | C | F#m7b5 | B7 | Em7 | 2 | E minor
-      C major | C | F#m7b5 | B7 | Em7 | 3 | E harmonic minor
+      C major | C | Ab | Bb | C | 2 | Ab lydian
+      C major | C | Fm | C | G | 2 | F dorian
+      C major | C | Bb | F | C | 2 | Bb lydian
+      C major | C | F#m7b5 | B7 | Em7 | 2 | F# locrian
+      C major | C | F#m7b5 | B7 | Em7 | 3 | B phrygian dominant
       C major | Dm7 | G7alt | Cmaj7 | 2 | G altered
-      C major | C | Ebdim7 | Dm7 | G7 | 2 | C diminished
+      C major | C | Ebdim7 | Dm7 | G7 | 2 | Eb diminished
       Db major | Dbmaj7 | Ebm7 | Ab7 | 1 | Db major
       Db major | Dbmaj7 | Ebm7 | Ab7 | 3 | Db major
       Gb major | Gbmaj7 | Cbmaj7 | Db7 | 2 | Gb major
       D major | D | Bm | F#m | 2 | D major pentatonic
-      E minor | Em | Am | B | Em | 3 | E harmonic minor
-      C minor | Cm | Fm | G | Ab | 3 | C harmonic minor
-      C minor | Cm | F7 | Cm | 2 | C dorian
-      C minor | Cm | Db | Cm | 2 | C phrygian
-      G blues | G7 | E7 | Am7 | D7 | 2 | A harmonic minor
+      E minor | Em | Am | B | Em | 3 | B phrygian dominant
+      C minor | Cm | Fm | G | Ab | 3 | G phrygian dominant
+      C minor | Cm | F7 | Cm | 2 | F mixolydian
+      C minor | Cm | Db | Cm | 2 | Db lydian
+      G blues | G7 | E7 | Am7 | D7 | 2 | E phrygian dominant
       F lydian | Fmaj7 | G/F | 1 | F lydian
       E dorian | Em7 | A7 | 2 | E dorian
-      C minor | Cm | C+ | Fm | G+ | 2 | F melodic minor
+      C minor | Cm | C+ | Fm | G+ | 2 | C mixolydian b6
       Ab major | Abmaj7 | Dbm7 | Gb7 | Abmaj7 | 3 | Gb lydian dominant
       """;
 
@@ -136,10 +136,10 @@ class ScaleChoiceTest {
   }
 
   @Test
-  void a_scale_on_another_tonic_is_named_from_the_chords_root_as_well() {
+  void a_scale_named_from_the_chords_root_has_its_parents_name_as_well() {
     Ground ground = GroundCharts.one("C major", "C | Fm | C | G");
     assertThat(ground.scalesAt(2, Beats.ONE).get(0).why())
-        .startsWith("On the tonic, the notes of F dorian: has F Ab C of Fm");
+        .startsWith("On the chord's root, the notes of C minor: has F Ab C of Fm");
   }
 
   @Test
@@ -244,7 +244,7 @@ class ScaleChoiceTest {
     Ground blues = GroundCharts.one("G major", "G7 | C7 | G7 | D7");
     assertThat(GroundCharts.names(blues, 1)).startsWith("G minor pentatonic");
     Ground leaving = GroundCharts.one("G major", "G7 | C | G | D7");
-    assertThat(GroundCharts.names(leaving, 1)).startsWith("C major");
+    assertThat(GroundCharts.names(leaving, 1)).startsWith("G mixolydian");
   }
 
   @Test
