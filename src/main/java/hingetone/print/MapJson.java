@@ -146,6 +146,7 @@ public final class MapJson {
         "section", section,
         "scale", shape.scale().toString(),
         "start", shape.start().toString(),
+        "pattern", shape.pattern(),
         "startNote", shape.lowest().pitch().name().toString(),
         "low", shape.low(),
         "high", shape.high(),

@@ -76,7 +76,7 @@ final class ShapeText {
         };
     lines.add(
         InkedLine.of("  " + shape.scale(), TextInk.STRONG)
-            .plus(" from its " + shape.start(), TextInk.PLAIN)
+            .plus(" " + shape.name(), TextInk.PLAIN)
             .plus(chord.map(c -> " over " + c.symbol()).orElse("") + stretch, TextInk.FAINT));
   }
 

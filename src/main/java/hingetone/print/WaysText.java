@@ -152,8 +152,8 @@ final class WaysText {
         InkedLine.of("  stay  ", TextInk.COMMON)
             .plus(
                 stay.to().scale()
-                    + " from its "
-                    + stay.to().start()
+                    + " "
+                    + stay.to().name()
                     + ", frets "
                     + stay.to().low()
                     + " to "

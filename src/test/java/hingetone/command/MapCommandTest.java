@@ -34,7 +34,7 @@ class MapCommandTest extends ProgramRun {
     assertThat(names(chord)).containsExactly("symbol", "beat", "beats", "notes", "scales");
     assertThat(names(chord.at("/scales/0"))).contains("name", "notes", "fit", "why");
     assertThat(names(map.at("/shapes/0")))
-        .contains("section", "scale", "start", "startNote", "low", "high", "strings");
+        .contains("section", "scale", "start", "pattern", "startNote", "low", "high", "strings");
     JsonNode crossing = map.at("/crossings/0");
     assertThat(names(crossing))
         .contains("atBar", "from", "to", "semitones", "commonTones", "holds", "runs", "stays");
