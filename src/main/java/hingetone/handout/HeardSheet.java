@@ -47,8 +47,7 @@ final class HeardSheet {
   private static SheetNote note(HeardBars bars, int index) {
     Barred barred = bars.notes().get(index);
     HeardNote note = barred.placed().note();
-    Optional<Barred> before =
-        index == 0 ? Optional.empty() : Optional.of(bars.notes().get(index - 1));
+    Optional<Barred> before = before(bars.notes(), index);
     Key key = bars.key(barred);
     Optional<Joint> joint = before.flatMap(b -> joint(b, barred));
     boolean graced = note.technique() == Technique.SLIDE && joint.isEmpty();
@@ -61,6 +60,14 @@ final class HeardSheet {
         joint,
         graced ? grace(key, barred) : Optional.empty(),
         note.vibrato());
+  }
+
+  /** The note before, where it is struck alone: of two it is not written which one leads on. */
+  private static Optional<Barred> before(List<Barred> notes, int index) {
+    boolean none = index == 0;
+    boolean together =
+        index > 1 && notes.get(index - 1).start().equals(notes.get(index - 2).start());
+    return none || together ? Optional.empty() : Optional.of(notes.get(index - 1));
   }
 
   /** How the string leads from a note to the next, where it does. */

@@ -145,6 +145,23 @@ class HeardSheetTest {
   }
 
   @Test
+  void after_two_strings_at_once_no_note_is_joined_and_every_join_that_begins_ends()
+      throws Exception {
+    String text =
+        xml(
+            note(0, 0.5, 62, 62, Technique.PLAIN),
+            note(0, 0.5, 66, 66, Technique.PLAIN),
+            note(0.5, 1, 67, 67, Technique.LEGATO),
+            note(1, 1.5, 65, 65, Technique.LEGATO));
+    validate(schema(), text);
+    List<Element> notes = elements(tab(text), "note");
+    assertThat(signs(notes.get(0))).isEmpty();
+    assertThat(signs(notes.get(1))).isEmpty();
+    assertThat(signs(notes.get(2))).containsExactly("pull-off start");
+    assertThat(signs(notes.get(3))).containsExactly("pull-off stop");
+  }
+
+  @Test
   void nothing_heard_is_a_bar_of_rest() throws Exception {
     String text = xml();
     validate(schema(), text);
