@@ -99,12 +99,17 @@ public enum Action {
     return Arrays.stream(values()).filter(action -> action.id().equals(id)).findFirst();
   }
 
-  /** What a key does: as the player bound it, else as the table has it. */
+  /**
+   * What a key does: as the player bound it, else as the table has it. Where words are typed its
+   * {@linkplain #id() name} does the same.
+   */
   public static Optional<Action> ofKey(String key, ViewSettings settings) {
     Action own = settings.bound().get("key " + key);
     return own != null
         ? Optional.of(own)
-        : Arrays.stream(values()).filter(action -> action.keys.contains(key)).findFirst();
+        : Arrays.stream(values())
+            .filter(action -> action.keys.contains(key) || action.id().equals(key))
+            .findFirst();
   }
 
   /** The headings of the help, in order. */

@@ -2,18 +2,23 @@ package hingetone.screen.view;
 
 import hingetone.plan.Prompt;
 import hingetone.score.Role;
+import hingetone.screen.Action;
 import hingetone.screen.BarsAhead;
 import hingetone.screen.ChartFacts.Crossing;
 import hingetone.screen.Message;
 import hingetone.screen.State;
+import hingetone.screen.State.Layer;
 import hingetone.screen.view.Outlook.Coming;
 import hingetone.screen.view.Outlook.Nearing;
 import hingetone.sequencer.Status;
 import hingetone.text.Choice;
+import hingetone.text.Quote;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.stream.Collectors;
 
 /**
  * The same events in words, a line each, early enough to be read aloud: a chord is announced a beat
@@ -36,8 +41,33 @@ public final class PlainView {
       lines.add(fault.words().map(words -> "Warning: " + words).orElse("The device is back."));
     } else if (message instanceof Message.Changed changed) {
       band(lines, before.status(), changed.status());
+    } else if (message instanceof Message.Stroke stroke) {
+      word(lines, stroke.key(), before, after);
     }
     return lines;
+  }
+
+  /** A key or a word that was typed: what nobody knows is answered, too. */
+  private static void word(List<String> lines, String key, State before, State after) {
+    Optional<Action> action = Action.ofKey(key, before.settings());
+    if (action.isEmpty() && before.layer() instanceof Layer.None) {
+      lines.add("Nothing is called \"" + Quote.of(key) + "\". The word help lists what is.");
+    } else if (action.equals(Optional.of(Action.HELP))) {
+      lines.addAll(help());
+    } else if (!before.words().notice().equals(after.words().notice())) {
+      lines.add(after.words().notice());
+    }
+  }
+
+  private static List<String> help() {
+    return Action.groups().stream()
+        .map(
+            group ->
+                Arrays.stream(Action.values())
+                    .filter(action -> action.group().equals(group))
+                    .map(action -> action.id() + ", " + action.words())
+                    .collect(Collectors.joining("; ", group + ": ", ".")))
+        .toList();
   }
 
   private static void beat(List<String> lines, Outlook moment, State state) {
@@ -109,12 +139,23 @@ public final class PlainView {
       boolean on = after.metronome().on();
       lines.add(on ? "Metronome: " + after.metronome().gap().clicked() + "." : "Metronome off.");
     }
+    for (Role role : Role.values()) {
+      int level = level(after, role);
+      if (level != level(before, role)) {
+        lines.add(role.title() + " at " + level + ".");
+      }
+    }
     if (before.volume() != after.volume()) {
       lines.add("Volume " + after.volume() + ".");
     }
     if (before.motion() != after.motion()) {
       lines.add(sentence(Choice.word(after.motion())));
     }
+  }
+
+  /** In percent; before the band is there nobody has moved it. */
+  private static int level(Status status, Role role) {
+    return status.levels().getOrDefault(role, 100);
   }
 
   private static String sentence(String words) {

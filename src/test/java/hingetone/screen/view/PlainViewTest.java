@@ -3,6 +3,7 @@ package hingetone.screen.view;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import hingetone.score.Role;
+import hingetone.screen.Action;
 import hingetone.screen.Examples;
 import hingetone.screen.Message;
 import hingetone.screen.State;
@@ -73,7 +74,37 @@ class PlainViewTest {
             "Lead out.",
             "Loop of bars 1 to 4.",
             "Keys shifted by 2 half steps.",
-            "Metronome: every other bar.");
+            "Metronome: every other bar.",
+            "Drums at 96.");
+  }
+
+  private static List<String> typed(State state, String word) {
+    Message stroke = new Message.Stroke(word, 0);
+    return PlainView.lines(state, stroke, Update.apply(state, stroke).state());
+  }
+
+  @Test
+  void help_in_any_form_lists_a_word_for_every_key_and_what_is_unknown_is_answered() {
+    State state = Examples.playing(1, "1");
+    for (String help : List.of("help", "?", "h")) {
+      assertThat(typed(state, help)).hasSize(Action.groups().size());
+      for (Action action : Action.values()) {
+        assertThat(String.join("\n", typed(state, help)))
+            .contains(action.id() + ", " + action.words());
+      }
+    }
+    assertThat(typed(state, "trumpet"))
+        .containsExactly("Nothing is called \"trumpet\". The word help lists what is.");
+    assertThat(typed(state, "drums-softer")).isEmpty();
+  }
+
+  @Test
+  void a_word_does_what_its_key_does() {
+    State state = Examples.playing(1, "1");
+    for (Action action : Action.values()) {
+      assertThat(Action.ofKey(action.id(), state.settings())).as(action.id()).contains(action);
+      assertThat(Action.ofKey(action.keys().get(0), state.settings())).contains(action);
+    }
   }
 
   @Test
