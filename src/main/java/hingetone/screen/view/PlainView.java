@@ -7,7 +7,6 @@ import hingetone.screen.BarsAhead;
 import hingetone.screen.ChartFacts.Crossing;
 import hingetone.screen.Message;
 import hingetone.screen.State;
-import hingetone.screen.State.Layer;
 import hingetone.screen.view.Outlook.Coming;
 import hingetone.screen.view.Outlook.Nearing;
 import hingetone.sequencer.Status;
@@ -50,7 +49,7 @@ public final class PlainView {
   /** A key or a word that was typed: what nobody knows is answered, too. */
   private static void word(List<String> lines, String key, State before, State after) {
     Optional<Action> action = Action.ofKey(key, before.settings());
-    if (action.isEmpty() && before.layer() instanceof Layer.None) {
+    if (action.isEmpty() && before.layer().equals(after.layer())) {
       lines.add("Nothing is called \"" + Quote.of(key) + "\". The word help lists what is.");
     } else if (action.equals(Optional.of(Action.HELP))) {
       lines.addAll(help());

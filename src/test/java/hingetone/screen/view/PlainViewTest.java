@@ -95,6 +95,9 @@ class PlainViewTest {
     }
     assertThat(typed(state, "trumpet"))
         .containsExactly("Nothing is called \"trumpet\". The word help lists what is.");
+    State helped = Update.apply(state, new Message.Stroke("help", 0)).state();
+    assertThat(typed(helped, "trumpet")).isEqualTo(typed(state, "trumpet"));
+    assertThat(typed(helped, "esc")).isEmpty();
     assertThat(typed(state, "drums-softer")).isEmpty();
   }
 
