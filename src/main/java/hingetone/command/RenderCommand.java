@@ -153,7 +153,8 @@ final class RenderCommand implements Runnable {
   /** {@code song-bass.wav} for song.wav. */
   private Path stem(Role role) {
     Path file = output.file.orElseThrow();
-    String name = file.getFileName().toString().replaceFirst("\\.[^.]*$", "");
+    // A root has no name; it is refused as the folder that it is.
+    String name = String.valueOf(file.getFileName()).replaceFirst("\\.[^.]*$", "");
     return file.resolveSibling(name + "-" + role.title().toLowerCase(Locale.ROOT) + ".wav");
   }
 

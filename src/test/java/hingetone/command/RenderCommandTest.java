@@ -143,6 +143,13 @@ class RenderCommandTest extends ProgramRun {
   }
 
   @Test
+  void the_root_is_a_folder_for_stems_too() {
+    String root = folder.getRoot().toString();
+    assertThat(render(root, "--stems", "--as", "wav")).isEqualTo(ExitStatus.WRONG_INPUT);
+    assertThat(err.toString()).startsWith(root + " is a folder; give the name of a file.");
+  }
+
+  @Test
   void two_outputs_do_not_go_into_one_file() throws IOException {
     Files.createSymbolicLink(folder.resolve("out-bass.wav"), Path.of("out.wav"));
     assertThat(render("out.wav", "--stems")).isEqualTo(ExitStatus.WRONG_INPUT);
