@@ -47,7 +47,12 @@ final class ChartPlaces {
     Beats countIn = form.startOf(1).minus(form.startOf(1 - chart.countIn()));
     double expected = -tempos.micros(countIn.negated()) / 1e6;
     Alignment found =
-        Alignment.find(notes, tempos, expected, place -> keyAt(form, place))
+        Alignment.find(
+                notes,
+                tempos,
+                form.bar(1).meter().beatLength(),
+                expected,
+                place -> keyAt(form, place))
             .orElseThrow(
                 () ->
                     refused(

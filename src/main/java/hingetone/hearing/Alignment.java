@@ -4,7 +4,6 @@ import hingetone.theory.Key;
 import hingetone.theory.NoteName;
 import hingetone.time.Beats;
 import hingetone.time.TempoMap;
-import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -25,8 +24,14 @@ public final class Alignment {
   private static final double RATIO_STEP = 0.0025;
   private static final double PHASE_STEP = 0.01;
 
-  /** What half a beat away from the expected place costs. */
-  private static final double SHIFTED = 0.03;
+  /** What a place costs that is not the expected one. */
+  private static final double SHIFTED = 0.06;
+
+  /** Within this of it a place is the expected one, in seconds. */
+  private static final double EXPECTED = 0.05;
+
+  /** What long notes on beats and not between them tell: both keep to eighths alike. */
+  private static final double ON_BEAT = 0.2;
 
   /** A note this far from the grid, in seconds, counts little. */
   private static final double NEAR = 0.025;
@@ -34,27 +39,10 @@ public final class Alignment {
   /** How much better another beat than the expected one must fit the keys. */
   private static final double CLEARLY_BETTER = 0.06;
 
+  /** More of a note's length tells no more, in seconds. */
+  private static final double LONG = 1;
+
   private static final int MOST_BEATS_AWAY = 64;
-
-  /** Parts of a quarter by which a triplet must be nearer than a sixteenth. */
-  private static final double CLEARLY_NEARER = 0.03;
-
-  /** How much before its beat a moment belongs to it, in quarter notes. */
-  private static final double EARLY = 0.125;
-
-  /** More than a note can be away from its sixteenth, in quarter notes. */
-  private static final double ONLY_WHERE_FAST = 0.15;
-
-  /** Sixteenths, triplets, thirty-seconds, sextuplets, sixty-fourths. */
-  private static final List<Grid> GRIDS =
-      List.of(
-          new Grid(4, 0),
-          new Grid(3, CLEARLY_NEARER),
-          new Grid(8, ONLY_WHERE_FAST),
-          new Grid(6, ONLY_WHERE_FAST),
-          new Grid(16, 2 * ONLY_WHERE_FAST));
-
-  private static final Beats CLOSEST = Beats.of(1, 16);
 
   private final double offset;
   private final double ratio;
@@ -120,27 +108,39 @@ public final class Alignment {
    * The likeliest place: the tempo and the phase at which the notes keep best to the beat, then the
    * beat at which they fit the keys best, the expected one unless another is clearly better.
    *
+   * @param pulse the length of a beat in quarter notes
    * @param expected seconds to bar 1 where nothing else tells: the piece's count-in
    * @param keyAt the key that holds at a place in quarter notes from bar 1
    * @return empty for too few notes
    */
   public static Optional<Alignment> find(
-      List<HeardNote> notes, TempoMap tempos, double expected, Function<Beats, Key> keyAt) {
+      List<HeardNote> notes,
+      TempoMap tempos,
+      Beats pulse,
+      double expected,
+      Function<Beats, Key> keyAt) {
     if (notes.size() < FEWEST_NOTES) {
       return Optional.empty();
     }
     TempoLine line = TempoLine.of(tempos);
-    double beat = 1 / line.quartersASecond[0];
+    double beat = pulse.toDouble() / line.quartersASecond[0];
     int phases = (int) (beat / 2 / PHASE_STEP);
     int ratios = (int) ((FASTEST - 1) / RATIO_STEP);
     Alignment best = new Alignment(expected, 1, 0, line);
+    double likeliest = 0;
     for (int r = -ratios; r <= ratios; r++) {
       for (int p = -phases; p <= phases; p++) {
         double ratio = 1 + r * RATIO_STEP;
         Alignment here = new Alignment(expected + p * PHASE_STEP, ratio, 0, line);
-        double far = Math.abs(ratio - 1) + SHIFTED * Math.abs((double) p / phases);
-        double closeness = here.grid(notes) - far;
-        if (closeness > best.closeness) {
+        double closeness = here.grid(notes);
+        double shifted = Math.abs(p * PHASE_STEP) > EXPECTED ? SHIFTED : 0;
+        double likely =
+            closeness
+                + ON_BEAT * here.onBeats(notes, pulse.toDouble())
+                - Math.abs(ratio - 1)
+                - shifted;
+        if (likely > likeliest) {
+          likeliest = likely;
           best = new Alignment(here.offset, ratio, closeness, line);
         }
       }
@@ -173,7 +173,7 @@ public final class Alignment {
     Beats triplet = Beats.of(Math.round(quarters * 3), 3);
     double gain =
         Math.abs(straight.toDouble() - quarters) - Math.abs(triplet.toDouble() - quarters);
-    return gain > CLEARLY_NEARER ? triplet : straight;
+    return gain > BeatGrid.CLEARLY_NEARER ? triplet : straight;
   }
 
   /**
@@ -183,59 +183,7 @@ public final class Alignment {
    * @param seconds rising
    */
   public List<Beats> places(List<Double> seconds) {
-    List<Beats> places = new ArrayList<>();
-    List<Double> beat = new ArrayList<>();
-    long now = Long.MIN_VALUE;
-    for (double at : seconds) {
-      double quarters = quarters(at);
-      long number = (long) Math.floor(quarters + EARLY);
-      if (number != now) {
-        add(places, beat);
-        beat.clear();
-        now = number;
-      }
-      beat.add(quarters);
-    }
-    add(places, beat);
-    return places;
-  }
-
-  private static void add(List<Beats> places, List<Double> beat) {
-    Grid best = GRIDS.get(0);
-    for (Grid grid : GRIDS) {
-      best = grid.cost(beat) < best.cost(beat) ? grid : best;
-    }
-    for (double quarters : beat) {
-      Beats place = best.nearest(quarters);
-      Beats last = places.isEmpty() ? place : places.get(places.size() - 1);
-      boolean free = places.isEmpty() || place.isAfter(last);
-      places.add(free ? place : last.plus(CLOSEST));
-    }
-  }
-
-  /**
-   * A division of the quarter note.
-   *
-   * @param parts how many
-   * @param cost what writing in it costs against a mean distance in quarter notes
-   */
-  private record Grid(int parts, double cost) {
-    Beats nearest(double quarters) {
-      return Beats.of(Math.round(quarters * parts), parts);
-    }
-
-    double cost(List<Double> beat) {
-      double away = 0;
-      int clashes = 0;
-      long last = Long.MIN_VALUE;
-      for (double quarters : beat) {
-        long place = Math.round(quarters * parts);
-        away += Math.abs((double) place / parts - quarters) / beat.size();
-        clashes += place <= last ? 1 : 0;
-        last = place;
-      }
-      return away + cost + clashes;
-    }
+    return BeatGrid.places(seconds.stream().map(this::quarters).toList());
   }
 
   /** The place of a moment of the recording as it was played, in quarter notes from bar 1. */
@@ -257,6 +205,20 @@ public final class Alignment {
     return notes.isEmpty() ? 0 : sum / notes.size();
   }
 
+  /** The share of the notes' time whose note begins on a beat. */
+  private double onBeats(List<HeardNote> notes, double pulse) {
+    double on = 0;
+    double all = 0;
+    double beat = pulse / tempos.quartersASecond[0];
+    for (HeardNote note : notes) {
+      double beats = quarters(note.at()) / pulse;
+      double length = Math.min(LONG, note.end() - note.at());
+      on += length * near(Math.abs(beats - Math.rint(beats)) * beat);
+      all += length;
+    }
+    return all == 0 ? 0 : on / all;
+  }
+
   private static double near(double seconds) {
     return Math.exp(-(seconds / NEAR) * (seconds / NEAR));
   }
@@ -269,7 +231,7 @@ public final class Alignment {
     for (HeardNote note : notes) {
       Key key = keyAt.apply(place(note.at()));
       Set<Integer> scale = scales.computeIfAbsent(key, Alignment::chromas);
-      double length = Math.min(1, note.end() - note.at());
+      double length = Math.min(LONG, note.end() - note.at());
       boolean inside = scale.contains(Math.floorMod(Math.round(note.reached()), 12));
       in += inside ? length : 0;
       all += length;

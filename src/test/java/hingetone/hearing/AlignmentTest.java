@@ -24,7 +24,8 @@ class AlignmentTest {
 
   @Test
   void the_beat_is_found_though_the_recording_starts_a_little_off_and_a_little_fast() {
-    Alignment found = Alignment.find(line(4.5, 1.01, 0), TEMPO, 4 * QUARTER, KEYS).orElseThrow();
+    Alignment found =
+        Alignment.find(line(4.5, 1.01, 0), TEMPO, Beats.ONE, 4 * QUARTER, KEYS).orElseThrow();
     assertThat(found.ratio()).isCloseTo(1.01, within(0.003));
     assertThat(found.closeness()).isGreaterThan(Alignment.LEAST_CLOSENESS);
   }
@@ -32,7 +33,8 @@ class AlignmentTest {
   @Test
   void the_expected_place_is_kept_where_the_keys_agree() {
     double expected = 4 * QUARTER;
-    Alignment found = Alignment.find(line(expected, 1, 0), TEMPO, expected, KEYS).orElseThrow();
+    Alignment found =
+        Alignment.find(line(expected, 1, 0), TEMPO, Beats.ONE, expected, KEYS).orElseThrow();
     assertThat(found.offset()).isCloseTo(expected, within(0.015));
     assertThat(found.place(expected + 5 * QUARTER)).isEqualTo(Beats.of(5));
   }
@@ -40,19 +42,55 @@ class AlignmentTest {
   @Test
   void another_place_is_taken_where_the_keys_say_so() {
     double played = 20 * QUARTER;
-    Alignment found = Alignment.find(line(played, 1, 0), TEMPO, 4 * QUARTER, KEYS).orElseThrow();
+    Alignment found =
+        Alignment.find(line(played, 1, 0), TEMPO, Beats.ONE, 4 * QUARTER, KEYS).orElseThrow();
     assertThat(found.offset()).isCloseTo(played, within(4 * QUARTER));
+  }
+
+  /** Long notes on the beats, some short ones between them, which keep to eighths either way. */
+  @Test
+  void a_recording_that_begins_half_a_beat_off_is_not_taken_for_one_of_off_beats() {
+    double played = 4.4 * QUARTER;
+    List<HeardNote> notes = new ArrayList<>();
+    for (int beat = 0; beat < 32; beat++) {
+      notes.add(note(played + beat * QUARTER, 0.9 * QUARTER, 62));
+      if (beat % 3 == 1) {
+        notes.add(note(played + (beat + 0.5) * QUARTER, 0.1, 65));
+      }
+    }
+    Alignment found = Alignment.find(notes, TEMPO, Beats.ONE, 4 * QUARTER, KEYS).orElseThrow();
+    double beats = (found.offset() - played) / QUARTER;
+    assertThat(beats).isCloseTo(Math.rint(beats), within(0.05));
+  }
+
+  @Test
+  void in_a_compound_meter_the_beats_are_dotted_quarters() {
+    double dotted = 1.5 * QUARTER;
+    List<HeardNote> notes = new ArrayList<>();
+    for (int beat = 0; beat < 24; beat++) {
+      notes.add(note(2 + beat * dotted, 0.8 * dotted, 62));
+      notes.add(note(2 + (beat + 2 / 3.0) * dotted, 0.1, 65));
+    }
+    Alignment found =
+        Alignment.find(notes, TEMPO, Beats.of(3, 2), 2 + 0.4 * dotted, KEYS).orElseThrow();
+    double beats = (found.offset() - 2) / dotted;
+    assertThat(beats).isCloseTo(Math.rint(beats), within(0.05));
+  }
+
+  private static HeardNote note(double at, double length, double midi) {
+    return new HeardNote(at, at + length, -20, midi, midi, Technique.PLAIN, false, List.of(), 1);
   }
 
   @Test
   void notes_that_keep_to_no_beat_are_seen_as_such() {
-    Alignment found = Alignment.find(line(4, 1, 0.3), TEMPO, 4 * QUARTER, KEYS).orElseThrow();
+    Alignment found =
+        Alignment.find(line(4, 1, 0.3), TEMPO, Beats.ONE, 4 * QUARTER, KEYS).orElseThrow();
     assertThat(found.closeness()).isLessThan(Alignment.LEAST_CLOSENESS);
   }
 
   @Test
   void too_few_notes_tell_nothing() {
-    assertThat(Alignment.find(line(4, 1, 0).subList(0, 7), TEMPO, 0, KEYS)).isEmpty();
+    assertThat(Alignment.find(line(4, 1, 0).subList(0, 7), TEMPO, Beats.ONE, 0, KEYS)).isEmpty();
   }
 
   @Test

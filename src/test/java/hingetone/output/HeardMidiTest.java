@@ -67,7 +67,11 @@ class HeardMidiTest {
     List<HeardNote> notes = written.notes().stream().map(Transcription.Placed::note).toList();
     Alignment played =
         Alignment.find(
-                more(notes, quarter), TempoMap.of(Beats.of(75)), 2, place -> form.bar(1).key())
+                more(notes, quarter),
+                TempoMap.of(Beats.of(75)),
+                Beats.ONE,
+                2,
+                place -> form.bar(1).key())
             .orElseThrow();
     assertThat(played.ratio()).isCloseTo(1.02, within(1e-9));
     HeardBars bars = HeardBars.of(form, played, written);
