@@ -2,6 +2,9 @@ package hingetone.command;
 
 import hingetone.chart.Chart;
 import hingetone.chart.Form;
+import hingetone.ground.Ground;
+import hingetone.ground.ways.WayWords;
+import hingetone.neck.Fretboard;
 import hingetone.phrase.maker.MadePhrase;
 import hingetone.plan.Plan;
 import hingetone.plan.Prompt;
@@ -59,9 +62,21 @@ final class PlanCommand implements Runnable {
           PlanText.of(
               plan,
               laps,
-              notes ? tab(ExamplePhrases.of(chart, arguments.grooves())) : prompt -> List.of()));
+              notes ? tab(ExamplePhrases.of(chart, arguments.grooves())) : ways(chart)));
     }
     out.flush();
+  }
+
+  /** The way over the line that a prompt crosses. */
+  private static Function<Prompt, List<String>> ways(Chart chart) {
+    Form form = Form.of(chart);
+    Ground ground = Ground.of(form, Fretboard.of(chart.tuning(), chart.capo()));
+    return prompt ->
+        prompt
+            .crossing()
+            .flatMap(way -> WayWords.of(ground.crossingOf(prompt.landOn()), way))
+            .map(List::of)
+            .orElse(List.of());
   }
 
   private static Function<Prompt, List<String>> tab(ExamplePhrases phrases) {

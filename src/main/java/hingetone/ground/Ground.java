@@ -117,6 +117,11 @@ public final class Ground {
         .min(Comparator.comparingInt(Crossing::atBar));
   }
 
+  /** The crossing that a phrase goes over which lands at a position: on its line, or before it. */
+  public Crossing crossingOf(Position landing) {
+    return nextCrossing(Position.of(landing.bar() - 1, 1)).orElseThrow();
+  }
+
   /** Every shape of a scale on this neck. */
   public List<Shape> shapes(Scale scale) {
     return shapes.computeIfAbsent(scale, s -> Shapes.of(fretboard, s));

@@ -81,23 +81,24 @@ final class WaysText {
   private void ways(List<Hold> holds, List<Run> runs, List<Stay> stays) {
     Map<Integer, Hold> bestOfEachNote = new LinkedHashMap<>();
     holds.forEach(h -> bestOfEachNote.putIfAbsent(h.note().name().chroma(), h));
-    bestOfEachNote.values().stream().limit(WAYS).forEach(this::hold);
+    List<Hold> shown = bestOfEachNote.values().stream().limit(WAYS).toList();
+    shown.forEach(h -> hold(h, h == shown.get(0) ? "  hold  " : "  or    "));
     Map<String, Run> bestOfEachKind = new LinkedHashMap<>();
     runs.forEach(r -> bestOfEachKind.putIfAbsent(r.kind() + " " + r.figure().size(), r));
-    bestOfEachKind.values().forEach(this::run);
+    bestOfEachKind.values().forEach(r -> run(r, r == runs.get(0) ? "  run   " : "  or    "));
     stays.stream().limit(1).forEach(this::stay);
   }
 
-  private void hold(Hold hold) {
+  private void hold(Hold hold, String label) {
     String degrees = hold.before().degree() + " before, " + hold.after().degree() + " after";
     lines.add(
-        InkedLine.of("  hold  ", TextInk.COMMON)
+        InkedLine.of(label, TextInk.COMMON)
             .plus(ShapeText.note(hold.note()) + " (" + hold.spot() + "): " + degrees, TextInk.PLAIN)
             .plus("; " + hold.afterwards() + travel(hold.travel()), TextInk.FAINT));
   }
 
   /** The notes step by step, then where: {@code strings 3 2, frets 9 10 > 10 11 > 11 12}. */
-  private void run(Run run) {
+  private void run(Run run, String label) {
     String notes =
         steps(run, s -> s.notes().stream().map(ShapeText::note).collect(Collectors.joining(" ")));
     String frets =
@@ -111,7 +112,7 @@ final class WaysText {
     boolean one = strung.stream().map(Spot::string).distinct().count() == 1;
     String where = one ? "string " + strung.get(0).string() : "strings " + strings;
     lines.add(
-        InkedLine.of("  run   ", TextInk.COMMON)
+        InkedLine.of(label, TextInk.COMMON)
             .plus(notes + " on the line; " + where + ", frets " + frets, TextInk.PLAIN)
             .plus(
                 "; begun "

@@ -6,26 +6,22 @@ import hingetone.chart.Form.Bar;
 import hingetone.ground.Ground;
 import hingetone.ground.scales.FittingScale;
 import hingetone.ground.ways.Crossing;
-import hingetone.ground.ways.Hold;
-import hingetone.ground.ways.Run;
 import hingetone.ground.ways.Stay;
 import hingetone.ground.ways.Turnaround;
+import hingetone.ground.ways.WayWords;
 import hingetone.neck.Fretboard;
 import hingetone.neck.Shape;
-import hingetone.neck.Spot;
 import hingetone.plan.Plan;
 import hingetone.screen.ChartFacts.Fit;
 import hingetone.screen.ChartFacts.ShapeNote;
 import hingetone.theory.Chord;
 import hingetone.theory.NoteName;
-import hingetone.theory.Pitch;
 import hingetone.theory.Scale;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 
 /** Works out the facts of a chart, once, before anything is drawn. */
@@ -152,58 +148,9 @@ public final class FactFinder {
         crossing.from().toString(),
         crossing.to().toString(),
         names(crossing.commonTones().pentatonic()),
-        crossing.holds().stream().limit(CHOICES).map(FactFinder::words).toList(),
-        crossing.runs().stream().limit(CHOICES).map(FactFinder::words).toList(),
+        crossing.holds().stream().limit(CHOICES).map(WayWords::of).toList(),
+        crossing.runs().stream().limit(CHOICES).map(WayWords::of).toList(),
         crossing.commonTones().pentatonic().stream().map(NoteName::chroma).toList(),
         dots(shape, first.chord()));
-  }
-
-  private static String words(Hold hold) {
-    String place = hold.note() + ", " + hold.spot();
-    String heard = hold.before().degree() + " becomes " + hold.after().degree();
-    String move =
-        switch (hold.move()) {
-          case STAY -> "";
-          case BEND -> "bend to " + hold.noteAfter() + " on the line: ";
-          case SLIDE -> "slide to " + hold.noteAfter() + " on the line: ";
-        };
-    String bend =
-        hold.bend()
-            .map(
-                b ->
-                    ", or bent to "
-                        + b.to()
-                        + ": "
-                        + b.before().degree()
-                        + " becomes "
-                        + b.after().degree())
-            .orElse("");
-    return place + ": " + move + heard + bend;
-  }
-
-  private static String words(Run run) {
-    Run.Step first = run.steps().get(0);
-    Run.Step last = run.steps().get(run.steps().size() - 1);
-    return switch (run.kind()) {
-      case WALK ->
-          spots(first) + " fret by fret to " + frets(last) + ", " + notes(last) + " on the line";
-      case SCALE -> "scale from " + spots(first) + " into " + notes(last) + ", " + spots(last);
-    };
-  }
-
-  private static String notes(Run.Step step) {
-    return step.notes().stream().map(Pitch::toString).collect(Collectors.joining(" "));
-  }
-
-  private static String spots(Run.Step step) {
-    List<String> strings = step.spots().stream().map(s -> s.string() + "").distinct().toList();
-    String word = strings.size() > 1 ? "strings " : "string ";
-    return word + String.join(" ", strings) + " " + frets(step);
-  }
-
-  private static String frets(Run.Step step) {
-    List<Spot> spots = step.spots();
-    String frets = spots.stream().map(s -> s.fret() + "").collect(Collectors.joining(" "));
-    return (spots.size() > 1 ? "frets " : "fret ") + frets;
   }
 }

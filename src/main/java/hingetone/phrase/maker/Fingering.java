@@ -14,21 +14,24 @@ import java.util.Optional;
 final class Fingering {
   private final Fretboard neck;
   private final int fret;
+  private final Optional<CrossingPhrase> way;
 
-  private Fingering(Fretboard neck, int fret) {
+  private Fingering(Fretboard neck, int fret, Optional<CrossingPhrase> way) {
     this.neck = neck;
     this.fret = fret;
+    this.way = way;
   }
 
   /**
    * A place for every note, in their order: under one hand near a fret where that can be, else
    * under one hand before the landing and one from it, else each as near to the fret as the neck
-   * allows. Notes struck together take different strings where the neck has them.
+   * allows. Notes struck together take different strings where the neck has them, and those of a
+   * way over a line lie where the way says.
    *
    * @throws IllegalArgumentException if the neck lacks a note
    */
-  static List<Spot> of(Fretboard neck, List<Tone> tones, int fret) {
-    Fingering fingering = new Fingering(neck, fret);
+  static List<Spot> of(Fretboard neck, List<Tone> tones, int fret, Optional<CrossingPhrase> way) {
+    Fingering fingering = new Fingering(neck, fret, way);
     Optional<HandPosition> one = fingering.hand(tones);
     int pickup = (int) tones.stream().filter(tone -> tone.onset().isNegative()).count();
     List<Tone> before = tones.subList(0, pickup);
@@ -42,7 +45,11 @@ final class Fingering {
   }
 
   private Optional<HandPosition> hand(List<Tone> tones) {
-    return HandPosition.over(neck, tones.stream().map(tone -> tone.pitch().midi()).toList(), fret);
+    List<Integer> placed =
+        tones.stream().flatMap(tone -> placed(tone).stream()).map(Spot::fret).toList();
+    List<Integer> midi = tones.stream().map(tone -> tone.pitch().midi()).toList();
+    int near = placed.isEmpty() ? fret : placed.stream().min(Integer::compare).orElseThrow();
+    return HandPosition.over(neck, midi, near).filter(h -> placed.stream().allMatch(h::covers));
   }
 
   private List<Spot> spots(List<Tone> tones, Optional<HandPosition> hand) {
@@ -90,7 +97,15 @@ final class Fingering {
     return ways;
   }
 
+  private Optional<Spot> placed(Tone tone) {
+    return way.flatMap(w -> w.placeOf(tone));
+  }
+
   private List<Spot> places(Tone tone, Optional<HandPosition> hand) {
+    Optional<Spot> placed = placed(tone);
+    if (placed.isPresent()) {
+      return List.of(placed.get());
+    }
     List<Spot> under = hand.map(h -> h.spots(tone.pitch().midi())).orElse(List.of());
     List<Spot> all = under.isEmpty() ? neck.spotsOf(tone.pitch()) : under;
     if (all.isEmpty()) {

@@ -57,11 +57,16 @@ record HandPosition(Fretboard neck, int low, int high) {
     return IntStream.of(notes()).anyMatch(note -> note == midi);
   }
 
+  /** Whether a fret lies under it. */
+  boolean covers(int fret) {
+    return fret >= low && fret <= high;
+  }
+
   /** Every place under it where a note can be played, from the highest string down. */
   List<Spot> spots(int midi) {
     return IntStream.rangeClosed(1, neck.strings())
         .mapToObj(string -> new Spot(string, midi - neck.open(string)))
-        .filter(spot -> spot.fret() >= low && spot.fret() <= high && neck.has(spot))
+        .filter(spot -> covers(spot.fret()) && neck.has(spot))
         .toList();
   }
 }

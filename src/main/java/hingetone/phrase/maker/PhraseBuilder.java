@@ -146,10 +146,20 @@ final class PhraseBuilder {
 
   /** The phrase as it is handed out: perhaps a bend in it, and a place for every note. */
   MadePhrase made(PhraseTask task, HandPosition hand, List<Tone> tones, String why) {
+    return made(task, hand, tones, Optional.empty(), why);
+  }
+
+  /** The same, over a line on a way. */
+  MadePhrase made(
+      PhraseTask task,
+      HandPosition hand,
+      List<Tone> tones,
+      Optional<CrossingPhrase> way,
+      String why) {
     Key key = harmony.keyAt(task.space().landing());
     List<Tone> there = tones.stream().map(tone -> onNeck(key, tone)).toList();
-    Phrase phrase = new Phrase(key, playable(hand, there));
-    List<Spot> spots = Fingering.of(neck, phrase.tones(), hand.low());
+    Phrase phrase = new Phrase(key, playable(hand, there, way));
+    List<Spot> spots = Fingering.of(neck, phrase.tones(), hand.low(), way);
     return new MadePhrase(task.prompt(), phrase, spots, why);
   }
 
@@ -162,11 +172,13 @@ final class PhraseBuilder {
   }
 
   /** Bends that the hand cannot do, or too wide ones, are fretted instead. */
-  private List<Tone> playable(HandPosition hand, List<Tone> tones) {
+  private List<Tone> playable(HandPosition hand, List<Tone> tones, Optional<CrossingPhrase> way) {
     return tones.stream()
         .map(
             tone ->
-                tone.bend().isEmpty() || canBend(hand, tone.pitch(), tone.reached())
+                tone.bend().isEmpty()
+                        || way.flatMap(w -> w.placeOf(tone)).isPresent()
+                        || canBend(hand, tone.pitch(), tone.reached())
                     ? tone
                     : tone.withPitch(tone.reached()))
         .toList();

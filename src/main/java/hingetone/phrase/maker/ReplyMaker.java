@@ -169,7 +169,7 @@ final class ReplyMaker {
     HandPosition hand = bench.hand(task);
     List<Tone> tones = bench.melody(task, hand, contour(), true).fill(blanks);
     List<Tone> all = over.isPresent() ? over.get().with(tones) : tones;
-    return bench.made(task, hand, all, why + "," + rest(tones));
+    return bench.made(task, hand, all, over, why + "," + rest(tones));
   }
 
   /** A pickup of its own; the statement's, if else the reply came out too short. */

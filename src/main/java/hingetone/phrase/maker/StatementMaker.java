@@ -124,9 +124,8 @@ final class StatementMaker {
 
   /** Adds the way over the line and the rest of the body to an opening. */
   private MadePhrase finish(HandPosition hand, List<Blank> opening, Beats cut, String start) {
-    Optional<CrossingPhrase> way = over.map(o -> o.towards(hand));
-    Optional<CrossingPhrase> first = way.filter(this::isOnLine);
-    Optional<CrossingPhrase> last = way.filter(o -> !isOnLine(o));
+    Optional<CrossingPhrase> first = over.filter(this::isOnLine);
+    Optional<CrossingPhrase> last = over.filter(o -> !isOnLine(o));
     List<Blank> blanks = new ArrayList<>(first.map(CrossingPhrase::blanks).orElse(List.of()));
     blanks.addAll(opening);
     Beats from = first.map(o -> o.last().end().max(cut)).orElse(cut);
@@ -135,10 +134,12 @@ final class StatementMaker {
     boolean closed = task.prompt().role() != Role.STATEMENT;
     Contour contour = Contour.values()[random.nextInt(Contour.values().length)];
     List<Tone> tones = bench.melody(task, hand, contour, closed).fill(blanks);
-    int mayBend = over.isPresent() ? tones.size() - 1 : blanks.size() - 2;
-    tones = bench.withBend(task, hand, tones, Math.max(0, mayBend));
-    List<Tone> all = way.isPresent() ? way.get().with(tones) : tones;
-    return bench.made(task, hand, all, why(start, tones));
+    tones =
+        over.isPresent()
+            ? tones
+            : bench.withBend(task, hand, tones, Math.max(0, blanks.size() - 2));
+    List<Tone> all = over.isPresent() ? over.get().with(tones) : tones;
+    return bench.made(task, hand, all, over, why(start, tones));
   }
 
   private String why(String start, List<Tone> tones) {

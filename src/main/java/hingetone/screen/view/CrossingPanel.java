@@ -11,6 +11,7 @@ import hingetone.screen.view.Outlook.Nearing;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.IntStream;
 
 /**
  * The next change of key: the two keys, how long until, which notes stay, and the ways over. It
@@ -82,7 +83,9 @@ final class CrossingPanel {
     ways.add(chosen == Leave.RUN ? run : hold);
     ways.add(chosen == Leave.RUN ? hold : run);
     ways.removeIf(String::isEmpty);
-    return ways;
+    return IntStream.range(0, ways.size())
+        .mapToObj(i -> i == 0 ? ways.get(i) : "or " + ways.get(i))
+        .toList();
   }
 
   /** A way in a word. */

@@ -149,7 +149,8 @@ class CrossingPhraseTest {
 
   private void over(Heard heard, Leave way, Beats line) {
     List<Tone> tones = heard.made.phrase().tones();
-    boolean planned = way == Leave.HOLD ? isHold(tones, line) : isRun(tones, line);
+    boolean planned =
+        way == Leave.HOLD ? isHold(tones, line) : isRun(tones, line) || isOneFret(heard.made, line);
     count(planned ? "as planned" : "another way");
     boolean onLine =
         tones.stream()
@@ -185,6 +186,27 @@ class CrossingPhraseTest {
                 .distinct()
                 .count()
             >= 2;
+  }
+
+  /** A half step has nothing in between: two strings, each a fret farther on the line. */
+  private static boolean isOneFret(MadePhrase made, Beats line) {
+    Optional<Beats> last =
+        made.phrase().tones().stream()
+            .map(Tone::onset)
+            .filter(onset -> onset.isBefore(line))
+            .max(Beats::compareTo);
+    List<Spot> before = last.map(onset -> struck(made, onset)).orElse(List.of());
+    List<Spot> on = struck(made, line);
+    return before.size() == 2
+        && (on.equals(before.stream().map(s -> s.up(1)).toList())
+            || on.equals(before.stream().map(s -> s.up(-1)).toList()));
+  }
+
+  private static List<Spot> struck(MadePhrase made, Beats onset) {
+    return IntStream.range(0, made.spots().size())
+        .filter(i -> made.phrase().tones().get(i).onset().equals(onset))
+        .mapToObj(i -> made.spots().get(i))
+        .toList();
   }
 
   /** Frets from the lowest to the highest, both counted, on one side of the line. */
