@@ -16,12 +16,12 @@ import java.util.stream.LongStream;
  *
  * <pre>{@code
  * java -Xmx256m -cp 'src/target/test-classes:src/target/classes:target/lib/*' \
- *     hingetone.hostile.DrawnChartsRun 40000
+ *     hingetone.hostile.DrawnChartsRun 10000
  * }</pre>
  */
 final class DrawnChartsRun {
   /** Of each chart so many flawed ones are made. */
-  private static final int FLAWED = 4;
+  private static final int FLAWED = 19;
 
   private final Queue<String> failures = new ConcurrentLinkedQueue<>();
   private final AtomicInteger charts = new AtomicInteger();
