@@ -72,6 +72,8 @@ suspended() {
   tmux -L exits send-keys -t "$name" q
 }
 
+# Another session keeps the server alive between two checks.
+tmux -L exits new-session -d -s keep
 check quit 'tmux -L exits send-keys -t quit q' 0
 check control-c 'tmux -L exits send-keys -t control-c C-c' 0
 check SIGTERM 'kill -TERM $pid' 143

@@ -38,6 +38,9 @@ record StartedProgram(Path home, Path temporary) {
     command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
     // What the jar's manifest says, which a class path does not carry.
     command.add("--add-exports=java.desktop/com.sun.media.sound=ALL-UNNAMED");
+    if (Runtime.version().feature() >= 22) {
+      command.add("--enable-native-access=ALL-UNNAMED");
+    }
     command.add("-Duser.home=" + home);
     command.add("-Djava.io.tmpdir=" + temporary);
     command.addAll(List.of("-XX:TieredStopAtLevel=1", "-XX:+UseSerialGC"));
