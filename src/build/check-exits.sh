@@ -28,7 +28,8 @@ for line in open(sys.argv[1]):
 silenced = sum(line[0] == "b" and line[2:] == "7b00" for line in last[-40:])
 pedals = sum(line[0] == "b" and line[2:] == "4000" for line in last[-40:])
 print(f"{struck} notes struck, {len(on)} left on, {silenced} channels told all notes off, {pedals} pedal up")
-sys.exit(1 if on or struck == 0 or silenced < 16 or pedals < 16 else 0)
+ended = sys.argv[2:] != ["stopped"]
+sys.exit(1 if on or struck == 0 or ended and (silenced < 16 or pedals < 16) else 0)
 END
 
 status=0
@@ -55,16 +56,19 @@ check() { # name, how to end it, the status expected; empty where the shell is g
   fi
 }
 
-# Name, how to stop it: while stopped nothing sounds and the terminal is the shell's; fetched back, the picture moves.
+# Name, how to stop it: while stopped no note is on and the terminal is the shell's; fetched back, space goes on and the
+# picture moves.
 suspended() {
   local name=$1 record=$work/$1.txt first
   eval "$2"
   sleep 2
   printf '%-24s ' "$name, stopped:"
-  python3 "$work/notes_left.py" "$record" || status=1
+  python3 "$work/notes_left.py" "$record" stopped || status=1
   [ "$(tmux -L exits display -p -t "$name" '#{alternate_on} #{cursor_flag}')" = "0 1" ] || { echo "  no prompt" && status=1; }
   tmux -L exits send-keys -t "$name" "fg; echo \$? > $work/status; stty -a > $work/after" Enter
   sleep 2
+  tmux -L exits send-keys -t "$name" Space
+  sleep 1
   first=$(tmux -L exits capture-pane -p -t "$name")
   sleep 2
   [ "$(tmux -L exits display -p -t "$name" '#{alternate_on}')" = 1 ] || { echo "  no picture" && status=1; }
