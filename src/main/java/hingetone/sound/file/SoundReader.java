@@ -63,18 +63,23 @@ public final class SoundReader implements AutoCloseable {
 
   private static SoundReader open(Path file, String start, Optional<Integer> channel)
       throws SoundFailure {
+    boolean flac = start.startsWith("fLaC");
+    if (!flac && !start.startsWith("RIFF") && !start.startsWith("FORM")) {
+      throw new SoundFailure(
+          file
+              + " is no sound file I can read: I know WAV, AIFF and FLAC. Convert it to WAV first.");
+    }
     try {
-      if (start.startsWith("fLaC")) {
-        return ofFlac(file, channel);
-      }
-      if (start.startsWith("RIFF") || start.startsWith("FORM")) {
-        return ofJava(file, channel);
+      InputStream bytes = new BufferedInputStream(Files.newInputStream(file));
+      try {
+        return flac ? ofFlac(file, bytes, channel) : ofJava(file, bytes, channel);
+      } catch (IOException | UnsupportedAudioFileException | RuntimeException e) {
+        bytes.close();
+        throw e;
       }
     } catch (IOException | UnsupportedAudioFileException | RuntimeException e) {
       throw new SoundFailure(file + " cannot be read: " + reason(e) + ".", e);
     }
-    throw new SoundFailure(
-        file + " is no sound file I can read: I know WAV, AIFF and FLAC. Convert it to WAV first.");
   }
 
   private static String reason(Exception problem) {
@@ -99,8 +104,9 @@ public final class SoundReader implements AutoCloseable {
     }
   }
 
-  private static SoundReader ofFlac(Path file, Optional<Integer> channel) throws IOException {
-    FlacStream flac = new FlacStream(new BufferedInputStream(Files.newInputStream(file)));
+  private static SoundReader ofFlac(Path file, InputStream bytes, Optional<Integer> channel)
+      throws IOException {
+    FlacStream flac = new FlacStream(bytes);
     AudioFormat format =
         new AudioFormat(
             flac.info().getSampleRate(),
@@ -111,16 +117,9 @@ public final class SoundReader implements AutoCloseable {
     return checked(new SoundReader(file, flac, format, flac.info().getTotalSamples(), channel));
   }
 
-  private static SoundReader ofJava(Path file, Optional<Integer> channel)
+  private static SoundReader ofJava(Path file, InputStream bytes, Optional<Integer> channel)
       throws IOException, UnsupportedAudioFileException {
-    InputStream bytes = new BufferedInputStream(Files.newInputStream(file));
-    AudioInputStream in;
-    try {
-      in = AudioSystem.getAudioInputStream(bytes);
-    } catch (IOException | UnsupportedAudioFileException | RuntimeException e) {
-      bytes.close();
-      throw e;
-    }
+    AudioInputStream in = AudioSystem.getAudioInputStream(bytes);
     Encoding encoding = in.getFormat().getEncoding();
     if (encoding.equals(Encoding.ULAW) || encoding.equals(Encoding.ALAW)) {
       in = AudioSystem.getAudioInputStream(Encoding.PCM_SIGNED, in);
@@ -139,7 +138,6 @@ public final class SoundReader implements AutoCloseable {
             && bits <= 32
             && format.getFrameSize() == format.getChannels() * ((bits + 7) / 8);
     if (!known) {
-      reader.stream.close();
       throw new IOException("its header makes no sense");
     }
     return reader;

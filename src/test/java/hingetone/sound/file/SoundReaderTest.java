@@ -7,17 +7,23 @@ import static org.assertj.core.api.Assertions.within;
 import hingetone.sound.SoundFailure;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
+import java.io.InputStream;
 import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
+import java.nio.file.DirectoryStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.List;
 import java.util.Optional;
 import javax.sound.sampled.AudioFileFormat;
 import javax.sound.sampled.AudioFormat;
 import javax.sound.sampled.AudioInputStream;
 import javax.sound.sampled.AudioSystem;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.condition.EnabledOnOs;
+import org.junit.jupiter.api.condition.OS;
 import org.junit.jupiter.api.io.TempDir;
 
 class SoundReaderTest {
@@ -75,6 +81,33 @@ class SoundReaderTest {
     assertRefused(riff, "cannot be read");
     Path flac = Files.writeString(folder.resolve("flac.flac"), "fLaC and then nothing of the kind");
     assertRefused(flac, "");
+  }
+
+  @Test
+  @EnabledOnOs(OS.LINUX)
+  void a_file_with_a_broken_header_is_closed_again() throws IOException {
+    Path flac = Files.writeString(folder.resolve("open.flac"), "fLaC and no stream information");
+    assertRefused(flac, "cannot be read");
+    Path riff = Files.writeString(folder.resolve("open.wav"), "RIFF????WAVEfmt nonsense");
+    assertRefused(riff, "cannot be read");
+    assertThat(openFiles()).doesNotContain(flac.toRealPath(), riff.toRealPath());
+    try (InputStream held = Files.newInputStream(flac)) {
+      assertThat(held.read()).isEqualTo('f');
+      assertThat(openFiles()).contains(flac.toRealPath());
+    }
+  }
+
+  /** What this process holds open, by proc(5). */
+  private static List<Path> openFiles() throws IOException {
+    List<Path> files = new ArrayList<>();
+    try (DirectoryStream<Path> open = Files.newDirectoryStream(Path.of("/proc/self/fd"))) {
+      for (Path link : open) {
+        if (Files.exists(link)) {
+          files.add(Files.readSymbolicLink(link));
+        }
+      }
+    }
+    return files;
   }
 
   @Test
