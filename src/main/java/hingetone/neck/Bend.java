@@ -3,26 +3,28 @@ package hingetone.neck;
 import hingetone.theory.Interval;
 import hingetone.theory.Pitch;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /**
  * A string pushed aside so that its note rises to another note of the scale; heard backwards it is
  * the release.
  *
- * @param kind how far
+ * @param size how far
  * @param from the fretted note
  * @param to the note it reaches; for a curl the fretted note itself, which it leaves by a quarter
  *     tone
  * @param toDegree the scale's degree that it reaches
  */
-public record Bend(Kind kind, Dot from, Pitch to, Interval toDegree) {
+public record Bend(Size size, Dot from, Pitch to, Interval toDegree) {
 
   /**
    * How far a bend goes and where players bend that far: the number of strings, counted from the
    * highest, and the lowest fret. Common practice on strings of usual gauge, from memory.
    */
-  public enum Kind {
+  public enum Size {
     CURL(50, 6, 1),
     HALF(100, 4, 2),
     WHOLE(200, 3, 3),
@@ -32,7 +34,7 @@ public record Bend(Kind kind, Dot from, Pitch to, Interval toDegree) {
     private final int strings;
     private final int lowestFret;
 
-    Kind(int cents, int strings, int lowestFret) {
+    Size(int cents, int strings, int lowestFret) {
       this.cents = cents;
       this.strings = strings;
       this.lowestFret = lowestFret;
@@ -43,6 +45,27 @@ public record Bend(Kind kind, Dot from, Pitch to, Interval toDegree) {
       return cents;
     }
 
+    /** Its size in whole semitones: 0 for a curl. */
+    public int semitones() {
+      return cents / 100;
+    }
+
+    /**
+     * The sizes that reach another note, the nearest to a whole tone first: that is how far most
+     * bends go. Common practice.
+     */
+    public static List<Size> usualFirst() {
+      return Stream.of(values())
+          .filter(size -> size.semitones() > 0)
+          .sorted(Comparator.comparingInt(size -> Math.abs(size.cents - WHOLE.cents)))
+          .toList();
+    }
+
+    /** The size of so many semitones; empty for one that nobody bends. */
+    public static Optional<Size> of(int semitones) {
+      return usualFirst().stream().filter(size -> size.semitones() == semitones).findFirst();
+    }
+
     /** Whether players bend that far at this place. */
     public boolean isPlayableAt(Spot spot) {
       return spot.string() <= strings && spot.fret() >= lowestFret;
@@ -51,12 +74,12 @@ public record Bend(Kind kind, Dot from, Pitch to, Interval toDegree) {
 
   /** Its size in whole semitones: 0 for a curl. */
   public int semitones() {
-    return kind.cents / 100;
+    return size.semitones();
   }
 
   /** The note that a release brings back; empty for a curl, which is let go unheard. */
   public Optional<Pitch> release() {
-    return kind == Kind.CURL ? Optional.empty() : Optional.of(from.pitch());
+    return size == Size.CURL ? Optional.empty() : Optional.of(from.pitch());
   }
 
   /**
@@ -67,30 +90,30 @@ public record Bend(Kind kind, Dot from, Pitch to, Interval toDegree) {
   public static List<Bend> all(Shape shape) {
     List<Bend> bends = new ArrayList<>();
     for (Dot dot : shape.dots()) {
-      for (Kind kind : Kind.values()) {
-        if (kind.isPlayableAt(dot.spot())) {
-          add(bends, shape, dot, kind);
+      for (Size size : Size.values()) {
+        if (size.isPlayableAt(dot.spot())) {
+          add(bends, shape, dot, size);
         }
       }
     }
     return List.copyOf(bends);
   }
 
-  private static void add(List<Bend> bends, Shape shape, Dot dot, Kind kind) {
-    if (kind == Kind.CURL) {
+  private static void add(List<Bend> bends, Shape shape, Dot dot, Size size) {
+    if (size == Size.CURL) {
       if (dot.degree().equals(Interval.MINOR_THIRD)) {
-        bends.add(new Bend(kind, dot, dot.pitch(), dot.degree()));
+        bends.add(new Bend(size, dot, dot.pitch(), dot.degree()));
       }
       return;
     }
-    int reached = dot.pitch().midi() + kind.cents / 100;
+    int reached = dot.pitch().midi() + size.semitones();
     shape
         .scale()
         .degreeOf(Math.floorMod(reached, 12))
         .ifPresent(
             degree -> {
               Pitch to = Pitch.at(shape.scale().tonic().plus(degree), reached);
-              bends.add(new Bend(kind, dot, to, degree));
+              bends.add(new Bend(size, dot, to, degree));
             });
   }
 }

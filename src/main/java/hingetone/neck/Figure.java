@@ -19,7 +19,7 @@ public record Figure(List<Touch> touches, boolean together) {
    * @param spot where it presses
    * @param bend how far it bends, if it does
    */
-  public record Touch(Spot spot, Optional<Bend.Kind> bend) {}
+  public record Touch(Spot spot, Optional<Bend.Size> bend) {}
 
   public Figure {
     touches = List.copyOf(touches);
@@ -29,7 +29,7 @@ public record Figure(List<Touch> touches, boolean together) {
   public static Figure of(HeldBend pair) {
     return new Figure(
         List.of(
-            new Touch(pair.bend().from().spot(), Optional.of(pair.bend().kind())),
+            new Touch(pair.bend().from().spot(), Optional.of(pair.bend().size())),
             new Touch(pair.held().spot(), Optional.empty())),
         true);
   }

@@ -18,7 +18,7 @@ public record HeldBend(Bend bend, Dot held) {
   /** Every such pair inside a shape. */
   public static List<HeldBend> all(Shape shape) {
     return Bend.all(shape).stream()
-        .filter(bend -> bend.kind() != Bend.Kind.CURL)
+        .filter(bend -> bend.size() != Bend.Size.CURL)
         .flatMap(
             bend ->
                 shape.dots().stream()

@@ -202,7 +202,7 @@ public final class MapJson {
   private static Object bend(Hold.BentHold bend) {
     return object(
         "to", bend.to().toString(),
-        "semitones", bend.kind().cents() / 100,
+        "semitones", bend.size().semitones(),
         "degreeBefore", bend.before().degree().toString(),
         "degreeAfter", bend.after().degree().toString());
   }

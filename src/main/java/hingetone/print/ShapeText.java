@@ -83,9 +83,9 @@ final class ShapeText {
   private void bend(Bend bend) {
     String from = note(bend.from().pitch());
     String how =
-        bend.kind() == Bend.Kind.CURL
+        bend.size() == Bend.Size.CURL
             ? from + " curled a quarter tone"
-            : from + " to " + note(bend.to()) + ", " + size(bend.kind());
+            : from + " to " + note(bend.to()) + ", " + size(bend.size());
     String released = bend.release().map(p -> ", released to " + note(p)).orElse("");
     add("bend", bend.from().spot() + ": " + how + released);
   }
@@ -131,7 +131,7 @@ final class ShapeText {
     lines.add(InkedLine.of("  " + label + "  ", TextInk.COMMON).plus(text, TextInk.PLAIN));
   }
 
-  private static String size(Bend.Kind kind) {
+  private static String size(Bend.Size kind) {
     return switch (kind) {
       case CURL -> "a quarter tone";
       case HALF -> "a half tone";

@@ -46,7 +46,7 @@ final class TouchesJson {
     return object(
         "string", bend.from().string(),
         "fret", bend.from().fret(),
-        "cents", bend.kind().cents(),
+        "cents", bend.size().cents(),
         "from", bend.from().pitch().toString(),
         "to", bend.to().toString(),
         "release", bend.release().map(Object::toString));
@@ -58,7 +58,7 @@ final class TouchesJson {
     return object(
         "string", pair.bend().from().string(),
         "fret", pair.bend().from().fret(),
-        "cents", pair.bend().kind().cents(),
+        "cents", pair.bend().size().cents(),
         "heldString", pair.held().string(),
         "heldFret", pair.held().fret(),
         "octaveLower", figure.octaves(neck, -1).map(MapJson::spots),

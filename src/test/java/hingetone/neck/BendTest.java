@@ -20,7 +20,7 @@ class BendTest {
         int rise = bend.to().midi() - bend.from().pitch().midi();
         assertThat(rise).isEqualTo(bend.semitones());
         assertThat(shape.scale().contains(bend.to().name())).isTrue();
-        assertThat(bend.kind().isPlayableAt(bend.from().spot())).isTrue();
+        assertThat(bend.size().isPlayableAt(bend.from().spot())).isTrue();
       }
     }
   }
@@ -29,7 +29,7 @@ class BendTest {
   void only_the_minor_third_is_curled() {
     for (Shape shape : minorPentatonics()) {
       assertThat(Bend.all(shape))
-          .filteredOn(b -> b.kind() == Bend.Kind.CURL)
+          .filteredOn(b -> b.size() == Bend.Size.CURL)
           .isNotEmpty()
           .allMatch(b -> b.from().degree().toString().equals("b3"));
     }
@@ -49,13 +49,13 @@ class BendTest {
               bent.string() == 2
                   && pair.held().spot().equals(new Spot(1, bent.fret()))
                   && pair.bend().from().degree().toString().equals("4")
-                  && pair.bend().kind() == Bend.Kind.WHOLE;
+                  && pair.bend().size() == Bend.Size.WHOLE;
           if (fourthUnderSeventh && bent.fret() >= 11) {
             assertThat(pair.bend().toDegree()).hasToString("5");
             assertThat(pair.held().degree()).hasToString("b7");
             assertThat(Figure.of(pair).octaves(NECK, -1).orElseThrow().touches())
                 .containsExactly(
-                    new Figure.Touch(new Spot(3, bent.fret() - 8), Optional.of(Bend.Kind.WHOLE)),
+                    new Figure.Touch(new Spot(3, bent.fret() - 8), Optional.of(Bend.Size.WHOLE)),
                     new Figure.Touch(new Spot(2, bent.fret() - 7), Optional.empty()));
             frets.add(bent.fret());
           }

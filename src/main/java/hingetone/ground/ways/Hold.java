@@ -54,10 +54,10 @@ public record Hold(
   /**
    * The upper end of a bend that belongs to both keys, like the note it starts from.
    *
-   * @param kind how far
+   * @param size how far
    * @param to the note it reaches
    * @param before what that is before the line
    * @param after what that is after the line
    */
-  public record BentHold(Bend.Kind kind, Pitch to, Heard before, Heard after) {}
+  public record BentHold(Bend.Size size, Pitch to, Heard before, Heard after) {}
 }

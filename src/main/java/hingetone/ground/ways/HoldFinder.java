@@ -95,7 +95,7 @@ public final class HoldFinder {
     if (!fits || !line.neck().has(spot.up(semitones))) {
       return Optional.empty();
     }
-    boolean bends = semitones > 0 && Bend.Kind.HALF.isPlayableAt(spot);
+    boolean bends = semitones > 0 && Bend.Size.HALF.isPlayableAt(spot);
     double score = score(midi, midi + semitones) * Weights.MOVED;
     Move move = bends ? Move.BEND : Move.SLIDE;
     return Optional.of(hold(spot, midi, midi + semitones, move, Optional.empty(), score));
@@ -134,16 +134,16 @@ public final class HoldFinder {
    * than a half.
    */
   private Optional<BentHold> bend(Spot spot, int midi) {
-    return List.of(Bend.Kind.WHOLE, Bend.Kind.HALF, Bend.Kind.TONE_AND_A_HALF).stream()
-        .filter(kind -> kind.isPlayableAt(spot) && isCommon(midi + kind.cents() / 100))
-        .filter(kind -> chordScore(line.after(), midi + kind.cents() / 100) > 0)
+    return Bend.Size.usualFirst().stream()
+        .filter(size -> size.isPlayableAt(spot) && isCommon(midi + size.semitones()))
+        .filter(size -> chordScore(line.after(), midi + size.semitones()) > 0)
         .findFirst()
-        .map(kind -> bent(kind, midi + kind.cents() / 100));
+        .map(size -> bent(size, midi + size.semitones()));
   }
 
-  private BentHold bent(Bend.Kind kind, int midi) {
+  private BentHold bent(Bend.Size size, int midi) {
     Pitch to = line.before().key().spell(midi);
-    return new BentHold(kind, to, line.before().heard(to.name()), line.after().heard(to.name()));
+    return new BentHold(size, to, line.before().heard(to.name()), line.after().heard(to.name()));
   }
 
   private double score(int midi, int midiAfter) {

@@ -33,6 +33,9 @@ final class PhraseBuilder {
   private static final double BEND = 0.45;
   private static final Beats BENDABLE = Beats.of(1, 2);
 
+  /** A whole tone: as far as the maker lets a bend go. */
+  private static final int WIDEST_BEND = Bend.Size.WHOLE.semitones();
+
   private final PhraseHarmony harmony;
   private final Ground ground;
   private final Fretboard neck;
@@ -212,12 +215,10 @@ final class PhraseBuilder {
   }
 
   private static boolean canBend(HandPosition hand, Pitch from, Pitch to) {
-    int semitones = to.midi() - from.midi();
-    if (semitones < 1 || semitones > 2) {
-      return false;
-    }
-    Bend.Kind kind = semitones == 1 ? Bend.Kind.HALF : Bend.Kind.WHOLE;
     List<Spot> spots = hand.spots(from.midi());
-    return !spots.isEmpty() && spots.stream().allMatch(kind::isPlayableAt);
+    return Bend.Size.of(to.midi() - from.midi())
+        .filter(size -> size.semitones() <= WIDEST_BEND && !spots.isEmpty())
+        .filter(size -> spots.stream().allMatch(size::isPlayableAt))
+        .isPresent();
   }
 }

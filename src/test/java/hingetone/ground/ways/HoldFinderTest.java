@@ -135,7 +135,7 @@ class HoldFinderTest {
         (crossing, kept) -> {
           for (Hold hold : crossing.holds()) {
             wholeToneUp(kept, hold.before().degree())
-                .filter(upper -> Bend.Kind.WHOLE.isPlayableAt(hold.spot()))
+                .filter(upper -> Bend.Size.WHOLE.isPlayableAt(hold.spot()))
                 .ifPresent(
                     upper -> {
                       assertThatItBends(hold, upper, kept.get(upper));
@@ -160,7 +160,7 @@ class HoldFinderTest {
 
   private static void assertThatItBends(Hold hold, String before, String after) {
     Hold.BentHold bend = hold.bend().orElseThrow();
-    assertThat(bend.kind()).as("%s", hold).isEqualTo(Bend.Kind.WHOLE);
+    assertThat(bend.size()).as("%s", hold).isEqualTo(Bend.Size.WHOLE);
     assertThat(bend.to().midi()).isEqualTo(hold.note().midi() + 2);
     assertThat(bend.before().degree()).as("%s", hold).hasToString(before);
     assertThat(bend.after().degree()).as("%s", hold).hasToString(after);
@@ -175,7 +175,7 @@ class HoldFinderTest {
         List<Hold> fourths =
             HoldFinder.over(line(ground, from, to, hand)).stream()
                 .filter(hold -> degrees(hold).equals("4>b3"))
-                .filter(hold -> Bend.Kind.WHOLE.isPlayableAt(hold.spot()))
+                .filter(hold -> Bend.Size.WHOLE.isPlayableAt(hold.spot()))
                 .toList();
         fourths.forEach(hold -> assertThatItBends(hold, "5", "4"));
         assertThat(fourths)
@@ -185,7 +185,7 @@ class HoldFinderTest {
                 hand.dots().stream()
                     .filter(dot -> dot.degree().toString().equals("4"))
                     .map(Dot::spot)
-                    .filter(Bend.Kind.WHOLE::isPlayableAt)
+                    .filter(Bend.Size.WHOLE::isPlayableAt)
                     .toList());
       }
     }

@@ -132,7 +132,7 @@ class HoldLawsTest {
     hold.bend()
         .ifPresent(
             bend -> {
-              int reached = midi + bend.kind().cents() / 100;
+              int reached = midi + bend.size().semitones();
               assertThat(bend.to().midi()).as(as).isEqualTo(reached);
               checkHeard(bend.before(), reached, before, as);
               checkHeard(bend.after(), reached, after, as);
