@@ -1,5 +1,7 @@
 package hingetone.sound;
 
+import java.util.Arrays;
+
 /**
  * Keeps the peaks of a stereo stream below a ceiling, also between the samples, and leaves what is
  * below it untouched.
@@ -15,15 +17,15 @@ public final class Limiter {
   private final float ceiling;
   private final int lookAhead;
   private final float release;
-  private final TruePeak left = new TruePeak();
-  private final TruePeak right = new TruePeak();
-
-  private final float[] delayed;
+  private final TruePeak truePeak = new TruePeak();
   private final SlidingMinimum floor;
+  private final float[] delayed;
   private final float[] recent;
+  private float[] peaks = new float[0];
   private double recentSum;
   private float gain = 1;
-  private long frame;
+  private int inDelayed;
+  private int inRecent;
 
   /**
    * A limiter for a sample rate.
@@ -38,7 +40,7 @@ public final class Limiter {
     // A peak between two samples belongs to both: the window reaches one frame further.
     floor = new SlidingMinimum(lookAhead + 2);
     recent = new float[lookAhead];
-    java.util.Arrays.fill(recent, 1);
+    Arrays.fill(recent, 1);
     recentSum = lookAhead;
   }
 
@@ -49,17 +51,19 @@ public final class Limiter {
 
   /** Limits interleaved stereo in place. */
   public void apply(float[] stereo, int frames) {
+    if (peaks.length < frames) {
+      peaks = new float[frames];
+    }
+    truePeak.next(stereo, frames, ceiling, peaks);
     for (int i = 0; i < frames; i++) {
-      float peak = Math.max(left.next(stereo[2 * i]), right.next(stereo[2 * i + 1]));
-      float smooth = nextGain(peak);
-      int place = (int) (frame % delayFrames());
-      float outLeft = delayed[2 * place] * smooth;
-      float outRight = delayed[2 * place + 1] * smooth;
-      delayed[2 * place] = stereo[2 * i];
-      delayed[2 * place + 1] = stereo[2 * i + 1];
+      float smooth = nextGain(peaks[i]);
+      float outLeft = delayed[inDelayed] * smooth;
+      float outRight = delayed[inDelayed + 1] * smooth;
+      delayed[inDelayed] = stereo[2 * i];
+      delayed[inDelayed + 1] = stereo[2 * i + 1];
+      inDelayed = inDelayed + 2 < delayed.length ? inDelayed + 2 : 0;
       stereo[2 * i] = outLeft;
       stereo[2 * i + 1] = outRight;
-      frame++;
     }
   }
 
@@ -69,12 +73,11 @@ public final class Limiter {
    * when the peak comes out.
    */
   private float nextGain(float peak) {
-    float needed = peak > ceiling ? ceiling / peak : 1;
-    float lowest = floor.next(needed);
+    float lowest = floor.next(peak > ceiling ? ceiling / peak : 1);
     gain = Math.min(lowest, gain + release * (1 - gain));
-    int place = (int) (frame % lookAhead);
-    recentSum += gain - recent[place];
-    recent[place] = gain;
+    recentSum += gain - recent[inRecent];
+    recent[inRecent] = gain;
+    inRecent = inRecent + 1 < lookAhead ? inRecent + 1 : 0;
     return (float) Math.min(1, recentSum / lookAhead);
   }
 }

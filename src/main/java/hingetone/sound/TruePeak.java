@@ -1,16 +1,21 @@
 package hingetone.sound;
 
+import java.util.Arrays;
+
 /**
- * Estimates the peak of the continuous signal between the samples, by fourfold oversampling.
+ * Estimates the peaks of a continuous stereo signal between its samples, by fourfold oversampling.
  *
  * <p>Source: ITU-R BS.1770-4, Annex 2, with its 48-tap, four-phase filter. The estimate for a frame
- * comes {@value #DELAY} frames after it.
+ * comes {@value #DELAY} frames after it. The filter is only run where the samples around are great
+ * enough for it to find a peak that matters.
  */
 public final class TruePeak {
   /** Frames by which the estimate trails the input: half the filter. */
   static final int DELAY = 6;
 
   private static final int TAPS = 12;
+  private static final int BEFORE = TAPS - 1;
+  private static final int CHUNK = 64;
 
   /** Phases 0 and 1 of the filter; phases 2 and 3 are phases 1 and 0 backwards. */
   private static final double[][] HALF = {
@@ -28,10 +33,12 @@ public final class TruePeak {
 
   private static final float[][] PHASES = phases();
 
-  /** The last inputs twice over, so that a window is always in one piece. */
-  private final float[] history = new float[2 * TAPS];
+  /** No phase gives more than so many times the greatest sample that it sees. */
+  private static final float MOST = 2.03f;
 
-  private int next;
+  private final float[] left = new float[BEFORE + CHUNK];
+  private final float[] right = new float[BEFORE + CHUNK];
+  private final float[] sums = new float[CHUNK];
 
   private static float[][] phases() {
     float[][] phases = new float[4][TAPS];
@@ -44,19 +51,62 @@ public final class TruePeak {
     return phases;
   }
 
-  /** Takes one sample; gives the largest magnitude around the sample {@link #DELAY} earlier. */
-  public float next(float sample) {
-    history[next] = sample;
-    history[next + TAPS] = sample;
-    next = (next + 1) % TAPS;
-    float peak = Math.abs(history[next + TAPS - DELAY - 1]);
-    for (float[] phase : PHASES) {
-      float sum = 0;
-      for (int tap = 0; tap < TAPS; tap++) {
-        sum += phase[tap] * history[next + TAPS - 1 - tap];
+  /**
+   * Takes interleaved stereo; gives for each frame the largest magnitude of both channels around
+   * the frame {@link #DELAY} earlier, or any smaller one where that does not rise above a level.
+   *
+   * @param above the level
+   * @param peaks takes the magnitudes, one a frame
+   */
+  public void next(float[] stereo, int frames, float above, float[] peaks) {
+    for (int from = 0; from < frames; from += CHUNK) {
+      int count = Math.min(CHUNK, frames - from);
+      take(stereo, from, count);
+      Arrays.fill(peaks, from, from + count, 0);
+      float least = above / MOST;
+      if (greatest(left, count) > least) {
+        raise(left, count, peaks, from);
       }
-      peak = Math.max(peak, Math.abs(sum));
+      if (greatest(right, count) > least) {
+        raise(right, count, peaks, from);
+      }
+      System.arraycopy(left, count, left, 0, BEFORE);
+      System.arraycopy(right, count, right, 0, BEFORE);
     }
-    return peak;
+  }
+
+  private void take(float[] stereo, int from, int count) {
+    for (int i = 0; i < count; i++) {
+      left[BEFORE + i] = stereo[2 * (from + i)];
+      right[BEFORE + i] = stereo[2 * (from + i) + 1];
+    }
+  }
+
+  private static float greatest(float[] channel, int count) {
+    float greatest = 0;
+    for (int i = 0; i < BEFORE + count; i++) {
+      greatest = Math.max(greatest, Math.abs(channel[i]));
+    }
+    return greatest;
+  }
+
+  /** Loops over frames within a tap, which a compiler turns into vectors. */
+  private void raise(float[] channel, int count, float[] peaks, int from) {
+    for (int i = 0; i < count; i++) {
+      peaks[from + i] = Math.max(peaks[from + i], Math.abs(channel[BEFORE - DELAY + i]));
+    }
+    for (float[] phase : PHASES) {
+      Arrays.fill(sums, 0, count, 0);
+      for (int tap = 0; tap < TAPS; tap++) {
+        float weight = phase[tap];
+        int place = BEFORE - tap;
+        for (int i = 0; i < count; i++) {
+          sums[i] += weight * channel[place + i];
+        }
+      }
+      for (int i = 0; i < count; i++) {
+        peaks[from + i] = Math.max(peaks[from + i], Math.abs(sums[i]));
+      }
+    }
   }
 }

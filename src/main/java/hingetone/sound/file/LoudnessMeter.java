@@ -21,10 +21,10 @@ public final class LoudnessMeter {
 
   private final Weighting left;
   private final Weighting right;
-  private final TruePeak leftPeak = new TruePeak();
-  private final TruePeak rightPeak = new TruePeak();
+  private final TruePeak truePeak = new TruePeak();
   private final int stepFrames;
   private final List<Double> steps = new ArrayList<>();
+  private float[] peaks = new float[0];
   private double squares;
   private int inStep;
   private float peak;
@@ -38,17 +38,27 @@ public final class LoudnessMeter {
 
   /** Takes interleaved stereo. */
   public void add(float[] stereo, int frames) {
-    for (int i = 0; i < frames; i++) {
-      peak = Math.max(peak, leftPeak.next(stereo[2 * i]));
-      peak = Math.max(peak, rightPeak.next(stereo[2 * i + 1]));
-      double l = left.next(stereo[2 * i]);
-      double r = right.next(stereo[2 * i + 1]);
-      squares += l * l + r * r;
-      if (++inStep == stepFrames) {
+    addPeaks(stereo, frames);
+    for (int from = 0; from < frames; ) {
+      int to = Math.min(frames, from + stepFrames - inStep);
+      squares += left.squares(stereo, 0, from, to) + right.squares(stereo, 1, from, to);
+      inStep += to - from;
+      from = to;
+      if (inStep == stepFrames) {
         steps.add(squares / stepFrames);
         squares = 0;
         inStep = 0;
       }
+    }
+  }
+
+  private void addPeaks(float[] stereo, int frames) {
+    if (peaks.length < frames) {
+      peaks = new float[frames];
+    }
+    truePeak.next(stereo, frames, peak, peaks);
+    for (int i = 0; i < frames; i++) {
+      peak = Math.max(peak, peaks[i]);
     }
   }
 
@@ -87,14 +97,38 @@ public final class LoudnessMeter {
   static final class Weighting {
     private final Biquad shelf;
     private final Biquad highPass;
+    private double shelfFirst;
+    private double shelfSecond;
+    private double passFirst;
+    private double passSecond;
 
     Weighting(int sampleRate) {
       shelf = shelf(sampleRate);
       highPass = highPass(sampleRate);
     }
 
-    double next(double sample) {
-      return highPass.next(shelf.next(sample));
+    /** The sum of the squares of a channel's weighted samples; between frames it is in fields. */
+    double squares(float[] stereo, int channel, int from, int to) {
+      double first = shelfFirst;
+      double second = shelfSecond;
+      double third = passFirst;
+      double fourth = passSecond;
+      double sum = 0;
+      for (int i = from; i < to; i++) {
+        double sample = stereo[2 * i + channel];
+        double headed = shelf.b0 * sample + first;
+        first = shelf.b1 * sample + second - shelf.a1 * headed;
+        second = shelf.b2 * sample - shelf.a2 * headed;
+        double out = highPass.b0 * headed + third;
+        third = highPass.b1 * headed + fourth - highPass.a1 * out;
+        fourth = highPass.b2 * headed - highPass.a2 * out;
+        sum += out * out;
+      }
+      shelfFirst = first;
+      shelfSecond = second;
+      passFirst = third;
+      passSecond = fourth;
+      return sum;
     }
 
     /**
@@ -124,31 +158,8 @@ public final class LoudnessMeter {
     }
   }
 
-  /** A second-order filter: numerator b0 b1 b2, denominator 1 a1 a2. */
-  static final class Biquad {
-    private final double b0;
-    private final double b1;
-    private final double b2;
-    private final double a1;
-    private final double a2;
-    private double first;
-    private double second;
-
-    Biquad(double b0, double b1, double b2, double a1, double a2) {
-      this.b0 = b0;
-      this.b1 = b1;
-      this.b2 = b2;
-      this.a1 = a1;
-      this.a2 = a2;
-    }
-
-    double next(double sample) {
-      double out = b0 * sample + first;
-      first = b1 * sample - a1 * out + second;
-      second = b2 * sample - a2 * out;
-      return out;
-    }
-
+  /** The coefficients of a second-order filter: numerator b0 b1 b2, denominator 1 a1 a2. */
+  record Biquad(double b0, double b1, double b2, double a1, double a2) {
     double[] coefficients() {
       return new double[] {b0, b1, b2, a1, a2};
     }

@@ -8,7 +8,6 @@ import hingetone.sound.SoundBank;
 import hingetone.sound.SoundFailure;
 import java.io.IOException;
 import java.nio.file.Path;
-import java.util.Arrays;
 import java.util.Map;
 import java.util.function.DoubleConsumer;
 
@@ -147,7 +146,7 @@ public final class SoundFile {
     return new Result(meter.integrated(), meter.truePeak(), seconds);
   }
 
-  /** Drops the limiter's delay at the start, so that the file begins where the score does. */
+  /** Drops the limiter's delay at the start: the file begins where the score does. */
   private static final class Delayed {
     private final WavFile wav;
     private final LoudnessMeter meter;
@@ -166,9 +165,9 @@ public final class SoundFile {
       toDrop -= dropped;
       int kept = (int) Math.min(left, frames - dropped);
       left -= kept;
-      float[] rest = Arrays.copyOfRange(stereo, 2 * dropped, 2 * (dropped + kept));
-      wav.write(rest, kept);
-      meter.add(rest, kept);
+      System.arraycopy(stereo, 2 * dropped, stereo, 0, 2 * kept);
+      wav.write(stereo, kept);
+      meter.add(stereo, kept);
     }
   }
 

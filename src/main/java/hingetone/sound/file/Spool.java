@@ -1,45 +1,46 @@
 package hingetone.sound.file;
 
 import hingetone.sound.SoundFailure;
-import java.io.BufferedInputStream;
-import java.io.BufferedOutputStream;
-import java.io.DataInputStream;
-import java.io.DataOutputStream;
+import java.io.EOFException;
 import java.io.IOException;
 import java.nio.ByteBuffer;
+import java.nio.ByteOrder;
+import java.nio.channels.FileChannel;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
 import java.util.function.DoubleConsumer;
 
 /**
- * What a mixdown played, kept in a file of raw samples so that it can be gone over several times
- * without being held in memory; deleted when closed.
+ * What a mixdown played, measured on its way and kept in a file of raw samples so that it can be
+ * gone over several times without being held in memory; deleted when closed.
  */
 final class Spool implements AutoCloseable {
   private static final int BLOCK = 4096;
-  private static final int BUFFER_BYTES = 1 << 16;
+  private static final int FRAME_BYTES = 2 * Float.BYTES;
 
   private final Path samples;
-  private long frames;
+  private final FileChannel channel;
+  private final LoudnessMeter meter = new LoudnessMeter(SoundFile.SAMPLE_RATE);
+  private final ByteBuffer bytes =
+      ByteBuffer.allocateDirect(BLOCK * FRAME_BYTES).order(ByteOrder.nativeOrder());
 
-  private Spool(Path samples) {
+  private Spool(Path samples) throws IOException {
     this.samples = samples;
+    this.channel = FileChannel.open(samples, StandardOpenOption.READ, StandardOpenOption.WRITE);
   }
 
   /** Plays a mixdown into a file in a folder. */
   static Spool of(Mixdown mixdown, Path folder, DoubleConsumer progress)
       throws SoundFailure, IOException {
-    Spool spool = new Spool(Files.createTempFile(folder, ".hingetone", ".samples"));
-    spool.samples.toFile().deleteOnExit();
-    try (DataOutputStream out =
-        new DataOutputStream(
-            new BufferedOutputStream(Files.newOutputStream(spool.samples), BUFFER_BYTES))) {
+    Path samples = Files.createTempFile(folder, ".hingetone", ".samples");
+    samples.toFile().deleteOnExit();
+    Spool spool = new Spool(samples);
+    try {
       mixdown.play(
           (stereo, count, done) -> {
-            ByteBuffer bytes = ByteBuffer.allocate(2 * count * Float.BYTES);
-            bytes.asFloatBuffer().put(stereo, 0, 2 * count);
-            out.write(bytes.array());
-            spool.frames += count;
+            spool.write(stereo, count);
+            spool.meter.add(stereo, count);
             progress.accept(done);
           });
       return spool;
@@ -49,39 +50,48 @@ final class Spool implements AutoCloseable {
     }
   }
 
-  /** How many frames it holds. */
-  long frames() {
-    return frames;
-  }
-
-  /** Gives all of it, block by block. */
-  void read(Mixdown.Taker taker) throws IOException {
-    try (DataInputStream in =
-        new DataInputStream(new BufferedInputStream(Files.newInputStream(samples), BUFFER_BYTES))) {
-      for (long done = 0; done < frames; done += BLOCK) {
-        int count = (int) Math.min(BLOCK, frames - done);
-        taker.take(next(in, count), count, (double) (done + count) / frames);
+  private void write(float[] stereo, int count) throws IOException {
+    for (int from = 0; from < count; from += BLOCK) {
+      int some = Math.min(BLOCK, count - from);
+      bytes.clear().asFloatBuffer().put(stereo, 2 * from, 2 * some);
+      bytes.limit(some * FRAME_BYTES);
+      while (bytes.hasRemaining()) {
+        channel.write(bytes);
       }
     }
   }
 
-  /** The integrated loudness of it all, in LUFS. */
-  double loudness() throws IOException {
-    LoudnessMeter meter = new LoudnessMeter(SoundFile.SAMPLE_RATE);
-    read((stereo, count, done) -> meter.add(stereo, count));
-    return meter.integrated();
+  /** How many frames it holds. */
+  long frames() throws IOException {
+    return channel.size() / FRAME_BYTES;
   }
 
-  private static float[] next(DataInputStream in, int count) throws IOException {
-    byte[] bytes = new byte[2 * count * Float.BYTES];
-    in.readFully(bytes);
-    float[] stereo = new float[2 * count];
-    ByteBuffer.wrap(bytes).asFloatBuffer().get(stereo);
-    return stereo;
+  /** Gives all of it, block by block. */
+  void read(Mixdown.Taker taker) throws IOException {
+    float[] stereo = new float[2 * BLOCK];
+    long frames = frames();
+    channel.position(0);
+    for (long done = 0; done < frames; done += BLOCK) {
+      int count = (int) Math.min(BLOCK, frames - done);
+      bytes.clear().limit(count * FRAME_BYTES);
+      while (bytes.hasRemaining()) {
+        if (channel.read(bytes) < 0) {
+          throw new EOFException(samples + " was cut off");
+        }
+      }
+      bytes.flip().asFloatBuffer().get(stereo, 0, 2 * count);
+      taker.take(stereo, count, (double) (done + count) / frames);
+    }
+  }
+
+  /** The integrated loudness of it all, in LUFS. */
+  double loudness() {
+    return meter.integrated();
   }
 
   @Override
   public void close() throws IOException {
+    channel.close();
     Files.deleteIfExists(samples);
   }
 }

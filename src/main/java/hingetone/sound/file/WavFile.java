@@ -47,6 +47,7 @@ public final class WavFile implements AutoCloseable {
   private final FileChannel channel;
   private final int sampleRate;
   private final Samples samples;
+  private byte[] bytes = new byte[0];
   private long written;
 
   /** Creates or replaces a file. */
@@ -64,7 +65,10 @@ public final class WavFile implements AutoCloseable {
 
   /** Adds interleaved stereo. */
   public void write(float[] stereo, int frames) throws IOException {
-    byte[] bytes = new byte[frames * CHANNELS * samples.bytes];
+    int count = frames * CHANNELS * samples.bytes;
+    if (bytes.length < count) {
+      bytes = new byte[count];
+    }
     if (samples == Samples.SHORT) {
       Pcm16.encode(stereo, frames, bytes);
     } else {
@@ -73,11 +77,11 @@ public final class WavFile implements AutoCloseable {
           .asFloatBuffer()
           .put(stereo, 0, frames * CHANNELS);
     }
-    if (written + bytes.length > MOST_BYTES) {
+    if (written + count > MOST_BYTES) {
       throw new IOException("a WAV file holds 4 GB at most: take fewer laps");
     }
-    writeFully(ByteBuffer.wrap(bytes));
-    written += bytes.length;
+    writeFully(ByteBuffer.wrap(bytes, 0, count));
+    written += count;
   }
 
   private void writeFully(ByteBuffer bytes) throws IOException {
