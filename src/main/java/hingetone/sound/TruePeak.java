@@ -33,8 +33,8 @@ public final class TruePeak {
 
   private static final float[][] PHASES = phases();
 
-  /** No phase gives more than so many times the greatest sample that it sees. */
-  private static final float MOST = 2.03f;
+  /** No phase gives more than so many times the greatest sample that it sees: 2.02. */
+  private static final float MOST = most();
 
   private final float[] left = new float[BEFORE + CHUNK];
   private final float[] right = new float[BEFORE + CHUNK];
@@ -49,6 +49,14 @@ public final class TruePeak {
       }
     }
     return phases;
+  }
+
+  private static float most() {
+    double most = 0;
+    for (double[] phase : HALF) {
+      most = Math.max(most, Arrays.stream(phase).map(Math::abs).sum());
+    }
+    return (float) most;
   }
 
   /**

@@ -107,7 +107,7 @@ public final class LoudnessMeter {
       highPass = highPass(sampleRate);
     }
 
-    /** The sum of the squares of a channel's weighted samples; between frames it is in fields. */
+    /** The sum of the squares of the weighted samples of one channel of interleaved stereo. */
     double squares(float[] stereo, int channel, int from, int to) {
       double first = shelfFirst;
       double second = shelfSecond;
