@@ -30,6 +30,12 @@ public record Bend(Size size, Dot from, Pitch to, Interval toDegree) {
     WHOLE(200, 3, 3),
     TONE_AND_A_HALF(300, 2, 7);
 
+    private static final List<Size> USUAL_FIRST =
+        Stream.of(values())
+            .filter(size -> size.semitones() > 0)
+            .sorted(Comparator.comparingInt(size -> Math.abs(size.cents - WHOLE.cents)))
+            .toList();
+
     private final int cents;
     private final int strings;
     private final int lowestFret;
@@ -55,26 +61,18 @@ public record Bend(Size size, Dot from, Pitch to, Interval toDegree) {
      * bends go. Common practice.
      */
     public static List<Size> usualFirst() {
-      return Stream.of(values())
-          .filter(size -> size.semitones() > 0)
-          .sorted(Comparator.comparingInt(size -> Math.abs(size.cents - WHOLE.cents)))
-          .toList();
+      return USUAL_FIRST;
     }
 
     /** The size of so many semitones; empty for one that nobody bends. */
     public static Optional<Size> of(int semitones) {
-      return usualFirst().stream().filter(size -> size.semitones() == semitones).findFirst();
+      return USUAL_FIRST.stream().filter(size -> size.semitones() == semitones).findFirst();
     }
 
     /** Whether players bend that far at this place. */
     public boolean isPlayableAt(Spot spot) {
       return spot.string() <= strings && spot.fret() >= lowestFret;
     }
-  }
-
-  /** Its size in whole semitones: 0 for a curl. */
-  public int semitones() {
-    return size.semitones();
   }
 
   /** The note that a release brings back; empty for a curl, which is let go unheard. */

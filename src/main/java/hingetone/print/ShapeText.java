@@ -131,8 +131,8 @@ final class ShapeText {
     lines.add(InkedLine.of("  " + label + "  ", TextInk.COMMON).plus(text, TextInk.PLAIN));
   }
 
-  private static String size(Bend.Size kind) {
-    return switch (kind) {
+  private static String size(Bend.Size size) {
+    return switch (size) {
       case CURL -> "a quarter tone";
       case HALF -> "a half tone";
       case WHOLE -> "a whole tone";

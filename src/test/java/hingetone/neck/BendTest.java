@@ -18,7 +18,7 @@ class BendTest {
     for (Shape shape : minorPentatonics()) {
       for (Bend bend : Bend.all(shape)) {
         int rise = bend.to().midi() - bend.from().pitch().midi();
-        assertThat(rise).isEqualTo(bend.semitones());
+        assertThat(rise).isEqualTo(bend.size().semitones());
         assertThat(shape.scale().contains(bend.to().name())).isTrue();
         assertThat(bend.size().isPlayableAt(bend.from().spot())).isTrue();
       }
