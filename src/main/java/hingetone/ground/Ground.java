@@ -11,6 +11,7 @@ import hingetone.ground.ways.CrossingLine;
 import hingetone.ground.ways.CrossingLine.Side;
 import hingetone.ground.ways.HandRoute;
 import hingetone.ground.ways.HoldFinder;
+import hingetone.ground.ways.NeckScales;
 import hingetone.ground.ways.RunFinder;
 import hingetone.ground.ways.StayFinder;
 import hingetone.ground.ways.Turnaround;
@@ -85,10 +86,20 @@ public final class Ground {
     return scales.get(there.number() - 1).get(slot(there, beat));
   }
 
-  /** The shape of the best scale at a place that keeps the hand's travel through the lap least. */
-  public Shape shapeAt(int bar, Beats beat) {
+  /**
+   * The shape under the hand at a place, which stays over passing chords; all of a lap's keep the
+   * hand's travel through it least.
+   */
+  public Shape neckAt(int bar, Beats beat) {
     Form.Bar there = form.bar(bar);
     return route.get(there.number() - 1).get(slot(there, beat));
+  }
+
+  /** The shape of the best scale at a place that lies nearest to the one under the hand. */
+  public Shape shapeAt(int bar, Beats beat) {
+    Shape hand = neckAt(bar, beat);
+    Scale best = scalesAt(bar, beat).get(0).scale();
+    return hand.scale().equals(best) ? hand : nearest(best, hand);
   }
 
   /** The changes of key through a lap, the seam to the next lap last. */
@@ -141,10 +152,9 @@ public final class Ground {
   private List<List<Shape>> findRoute() {
     List<Scale> stages = new ArrayList<>();
     List<List<Integer>> stageOf = new ArrayList<>();
-    for (List<List<FittingScale>> bar : scales) {
+    for (List<Scale> bar : NeckScales.of(form, scales)) {
       List<Integer> inBar = new ArrayList<>();
-      for (List<FittingScale> slot : bar) {
-        Scale scale = slot.get(0).scale();
+      for (Scale scale : bar) {
         if (stages.isEmpty() || !stages.get(stages.size() - 1).equals(scale)) {
           stages.add(scale);
         }

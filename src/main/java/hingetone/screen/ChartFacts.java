@@ -35,9 +35,11 @@ public record ChartFacts(
    * @param scale the name of the first choice; empty over no chord
    * @param notes its notes
    * @param also the other choices, best first
-   * @param shape its shape under the hand
+   * @param neck the name of the scale whose shape is under the hand
+   * @param shape that shape, with the chord's other notes on its frets
    */
-  public record Fit(String scale, List<String> notes, List<String> also, List<ShapeNote> shape) {
+  public record Fit(
+      String scale, List<String> notes, List<String> also, String neck, List<ShapeNote> shape) {
     public Fit {
       notes = List.copyOf(notes);
       also = List.copyOf(also);

@@ -9,20 +9,28 @@ import hingetone.ground.ways.Crossing;
 import hingetone.ground.ways.Stay;
 import hingetone.ground.ways.Turnaround;
 import hingetone.ground.ways.WayWords;
+import hingetone.neck.Dot;
 import hingetone.neck.Fretboard;
 import hingetone.neck.Shape;
+import hingetone.neck.Spot;
 import hingetone.plan.Plan;
 import hingetone.screen.ChartFacts.Fit;
 import hingetone.screen.ChartFacts.ShapeNote;
 import hingetone.theory.Chord;
+import hingetone.theory.Interval;
+import hingetone.theory.Key;
 import hingetone.theory.NoteName;
+import hingetone.theory.Pitch;
 import hingetone.theory.Scale;
+import hingetone.theory.ScaleType;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Predicate;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 
 /** Works out the facts of a chart, once, before anything is drawn. */
 public final class FactFinder {
@@ -69,7 +77,8 @@ public final class FactFinder {
 
   private static Fit plainFit(Bar bar) {
     Scale scale = bar.key().pentatonic();
-    return new Fit(scale.toString(), names(scale.notes()), List.of(), List.of());
+    String name = scale.toString();
+    return new Fit(name, names(scale.notes()), List.of(), name, List.of());
   }
 
   private static List<Integer> turnarounds(Ground ground) {
@@ -108,27 +117,48 @@ public final class FactFinder {
 
   private Fit fit(Bar bar, Slot slot) {
     List<FittingScale> scales = ground.scalesAt(bar.number(), slot.beat());
-    List<ShapeNote> dots = dots(ground.shapeAt(bar.number(), slot.beat()), slot.chord());
+    Shape neck = ground.neckAt(bar.number(), slot.beat());
     return new Fit(
         scales.get(0).scale().toString(),
         names(scales.get(0).scale().notes()),
         scales.stream().skip(1).limit(CHOICES).map(s -> s.scale().toString()).toList(),
-        dots);
+        neck.scale().toString(),
+        dots(neck, slot.chord()));
   }
 
+  /** A shape's notes, and those of the chord that lie between them. */
   private List<ShapeNote> dots(Shape shape, Optional<Chord> chord) {
+    List<NoteName> chordTones = chord.map(Chord::notes).orElse(List.of());
+    Stream<Dot> between = chordTones.stream().flatMap(tone -> between(shape, tone));
     List<ShapeNote> dots =
-        shape.dots().stream()
-            .map(
-                dot ->
-                    new ShapeNote(
-                        dot,
-                        chord
-                            .filter(c -> c.degreeOf(dot.pitch().name().chroma()).isPresent())
-                            .isPresent()))
+        Stream.concat(shape.dots().stream(), between)
+            .map(dot -> new ShapeNote(dot, chordTones.stream().anyMatch(soundsLike(dot))))
             .toList();
     all.addAll(dots);
     return dots;
+  }
+
+  private static Predicate<NoteName> soundsLike(Dot dot) {
+    return dot.pitch().name()::soundsLike;
+  }
+
+  /** Where a note that the shape's scale has not lies on the frets of the shape. */
+  private Stream<Dot> between(Shape shape, NoteName note) {
+    if (shape.scale().contains(note)) {
+      return Stream.empty();
+    }
+    boolean minor = shape.scale().contains(shape.scale().tonic().plus(Interval.MINOR_THIRD));
+    Key named = new Key(shape.scale().tonic(), ScaleType.named(minor ? "minor" : "major"));
+    Interval degree = named.degreeOf(note.chroma());
+    return IntStream.rangeClosed(1, ground.fretboard().strings())
+        .boxed()
+        .flatMap(string -> spots(string, shape))
+        .filter(spot -> Math.floorMod(ground.fretboard().midi(spot), 12) == note.chroma())
+        .map(spot -> new Dot(spot, degree, Pitch.at(note, ground.fretboard().midi(spot))));
+  }
+
+  private static Stream<Spot> spots(int string, Shape shape) {
+    return IntStream.rangeClosed(shape.low(), shape.high()).mapToObj(f -> new Spot(string, f));
   }
 
   private static List<String> names(Collection<NoteName> notes) {

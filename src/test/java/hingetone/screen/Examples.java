@@ -104,6 +104,7 @@ public final class Examples {
         scale.toString(),
         notes,
         List.of(key.tonic() + " dorian"),
+        scale.toString(),
         shape(scale, slot.chord(), shift));
   }
 

@@ -95,6 +95,14 @@ public final class Weights {
 
   static final int MOST_OFFERED = 8;
 
+  /**
+   * What a change of the neck's shape inside a key costs, in bars times fit, and what a scale that
+   * is not offered over a chord is taken to fit.
+   */
+  public static final double NECK_CHANGES = 0.15;
+
+  public static final double NOT_OFFERED = 0.5;
+
   /** The route over the neck, in millimetres of travel: a wide stretch, a too wide one. */
   public static final double WIDE_STRETCH = 15;
 

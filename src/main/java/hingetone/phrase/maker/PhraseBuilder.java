@@ -75,7 +75,7 @@ final class PhraseBuilder {
   HandPosition hand(PhraseTask task) {
     Position landing = task.prompt().landOn();
     Key key = harmony.keyAt(task.space().landing());
-    Shape route = ground.shapeAt(landing.bar(), landing.beat());
+    Shape route = ground.neckAt(landing.bar(), landing.beat());
     return HandPosition.on(neck, ground.nearest(key.pentatonic(), route));
   }
 

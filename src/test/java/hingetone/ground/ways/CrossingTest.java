@@ -43,7 +43,7 @@ class CrossingTest {
   void the_hand_finds_shapes_of_the_new_key_where_it_is() {
     Ground ground = GroundCharts.everyMinorPair();
     for (Crossing crossing : ground.crossings()) {
-      Shape hand = ground.shapeAt(crossing.atBar() - 1, Beats.ONE);
+      Shape hand = ground.neckAt(crossing.atBar() - 1, Beats.ONE);
       assertThat(crossing.stays())
           .as("%s to %s", crossing.from(), crossing.to())
           .isNotEmpty()
@@ -108,7 +108,7 @@ class CrossingTest {
           check(ground, crossing);
         }
         for (Form.Bar bar : ground.form().bars()) {
-          Shape shape = ground.shapeAt(bar.number(), Beats.ONE);
+          Shape shape = ground.neckAt(bar.number(), Beats.ONE);
           assertThat(shape.dots()).as("bar %d", bar.number()).allMatch(d -> neck.has(d.spot()));
         }
         assertThat(pairs).hasSize(12 * 11);

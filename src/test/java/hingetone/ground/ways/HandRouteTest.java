@@ -64,12 +64,12 @@ class HandRouteTest {
                 high.toString(),
                 bars.formatted(high.tonic()),
                 NECK);
-        Shape before = ground.shapeAt(1, Beats.ONE);
-        Shape after = ground.shapeAt(3, Beats.ONE);
+        Shape before = ground.neckAt(1, Beats.ONE);
+        Shape after = ground.neckAt(3, Beats.ONE);
         assertThat(Math.abs(before.low() - after.low()))
             .as("%s %s", low, high)
             .isLessThanOrEqualTo(2);
-        assertThat(ground.shapeAt(7, Beats.ONE)).isEqualTo(after);
+        assertThat(ground.neckAt(7, Beats.ONE)).isEqualTo(after);
       }
     }
   }

@@ -208,7 +208,7 @@ class HoldFinderTest {
   void what_the_hand_covers_costs_no_travel() {
     Ground ground = GroundCharts.everyMinorPair();
     for (Crossing crossing : ground.crossings()) {
-      Shape hand = ground.shapeAt(crossing.atBar() - 1, Beats.ONE);
+      Shape hand = ground.neckAt(crossing.atBar() - 1, Beats.ONE);
       assertThat(crossing.holds())
           .filteredOn(h -> h.spot().fret() >= hand.low() && h.spot().fret() <= hand.high())
           .allMatch(h -> h.travel() == 0);
