@@ -101,7 +101,17 @@ public final class ChordContexts {
       }
     }
     boolean pulls = slot.chord().filter(c -> pulls(i, c)).isPresent();
-    return new ChordContext(slot.chord(), pulls, function(i), homes(i), neighbours);
+    boolean overRiff = overRiff(slot.section);
+    return new ChordContext(slot.chord(), pulls, function(i), homes(i), neighbours, overRiff);
+  }
+
+  /** Whether a section has a riff of its own or a power chord. */
+  private static boolean overRiff(Section section) {
+    return section.riff().isPresent()
+        || section.bars().stream()
+            .flatMap(bar -> bar.chords().stream())
+            .flatMap(slot -> slot.chord().stream())
+            .anyMatch(chord -> chord.quality().isPowerChord());
   }
 
   private Optional<ChordFunction> function(int i) {
@@ -129,9 +139,8 @@ public final class ChordContexts {
         resolution.isEmpty() && isSeventh(chord) && chord.root().soundsLike(own.tonic());
     Key heard = bluesTonic ? new Key(own.tonic(), ScaleType.named("blues")) : own;
     List<ImpliedKey> homes = new ArrayList<>();
-    homes.add(
-        new ImpliedKey(
-            heard, Weights.OWN_KEY * square(ImpliedKey.belonging(heard, chord)), Role.OWN));
+    double belonging = chord.quality().isPowerChord() ? 1 : ImpliedKey.belonging(heard, chord);
+    homes.add(new ImpliedKey(heard, Weights.OWN_KEY * square(belonging), Role.OWN));
     resolution.ifPresent(homes::add);
     boolean ownTonic = bluesTonic || function(i).equals(Optional.of(ChordFunction.PHRYGIAN_TONIC));
     if (resolution.isEmpty() && !ownTonic) {

@@ -219,7 +219,12 @@ public final class ScaleChoice {
     if (interval.equals(Interval.MAJOR_THIRD) && isSmall(scale) && scale.contains(third)) {
       return blueThird(scale, root, sounding.contains(third.chroma()));
     }
-    return isBluesOwn(scale) ? Weights.BLUES_STANDS : 0;
+    return isBluesOwn(scale) || isRiffs(scale) ? Weights.BLUES_STANDS : 0;
+  }
+
+  /** Whether a scale is the pentatonic or blues scale of a minor home that a riff stands on. */
+  private boolean isRiffs(Scale scale) {
+    return setting.overRiff() && isSmall(scale) && isMinorHome(scale);
   }
 
   /** What the minor third above a chord's root counts for its major third. */
@@ -227,6 +232,9 @@ public final class ScaleChoice {
     boolean onRoot = scale.tonic().soundsLike(root);
     if (isMinorHome(scale)) {
       return onRoot || isBluesOwn(scale) ? Weights.BLUE_THIRD_OF_TONIC : Weights.BLUE_SEVENTH;
+    }
+    if (onRoot && setting.overRiff()) {
+      return Weights.BLUE_THIRD_OVER_RIFF;
     }
     return onRoot && inChord ? Weights.BLUE_THIRD_IN_CHORD : Weights.BLUE_THIRD;
   }

@@ -37,15 +37,21 @@ public final class Weights {
   static final double BLUE_THIRD_OF_TONIC = 1;
 
   /** In a minor tonic's scale over another chord, where it is the seventh of the key. */
-  static final double BLUE_SEVENTH = 0.7;
+  static final double BLUE_SEVENTH = 0.8;
+
+  /** In a scale on the chord's own root where the section stands on a riff. */
+  static final double BLUE_THIRD_OVER_RIFF = 0.6;
 
   /** In a scale on the root of a chord that has both thirds itself; in any other scale. */
   static final double BLUE_THIRD_IN_CHORD = 0.4;
 
   static final double BLUE_THIRD = 0.1;
 
-  /** What a blues key's own scale counts for the chord tones that it lacks. */
-  static final double BLUES_STANDS = 0.65;
+  /**
+   * What a blues key's own scale, or over a riff the minor tonic's, counts for the chord tones that
+   * it lacks.
+   */
+  static final double BLUES_STANDS = 0.7;
 
   /** How much a note rubs a semitone above a chord tone, and a semitone below one. */
   static final double ABOVE = 1;

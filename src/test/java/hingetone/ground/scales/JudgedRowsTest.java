@@ -31,7 +31,7 @@ class JudgedRowsTest {
   private static final int AGREED = 132;
 
   /** Rows that name scales to be among the first three, of which they are; a floor. */
-  private static final int AMONG_THREE = 22;
+  private static final int AMONG_THREE = 24;
 
   private record Row(String id, Chart chart, int bar, Beats beat, List<String> columns) {
     static Row of(String line) {

@@ -206,6 +206,30 @@ class ScaleChoiceTest {
     }
   }
 
+  @Test
+  void over_a_riff_the_homes_minor_pentatonic_goes_on_through_the_dominant() {
+    // Common practice in rock and blues: the tonic's pentatonic stays, the dominant's own beside
+    // it.
+    for (Key key : Keys.MINOR) {
+      for (String quality : List.of("7", "7b9", "7#9", "7sus4", "5")) {
+        String tonic = key.tonic() + "5";
+        String dominant = Keys.chord(key, "5", quality);
+        String bars = String.join(" | ", tonic, tonic, tonic, dominant);
+        List<String> names = GroundCharts.names(GroundCharts.one(key.toString(), bars), 4);
+        String home = key.tonic() + " minor pentatonic";
+        String own = Keys.degree(key, "5") + " minor pentatonic";
+        assertThat(names.subList(0, 2)).as("%s %s", key, dominant).contains(home);
+        assertThat(names.subList(0, 4)).as("%s %s", key, dominant).contains(own);
+      }
+      Key blues = new Key(key.tonic(), ScaleType.named("blues"));
+      String bars =
+          key.tonic() + "7 | % | " + Keys.chord(key, "5", "7") + " | " + key.tonic() + "7";
+      assertThat(GroundCharts.names(GroundCharts.one(blues.toString(), bars), 3).subList(0, 2))
+          .as("%s", blues)
+          .contains(key.tonic() + " minor pentatonic");
+    }
+  }
+
   private static boolean sounds(Scale scale, String name) {
     Scale other = Scale.parse(name).orElseThrow();
     return other.tonic().soundsLike(scale.tonic()) && other.type().equals(scale.type());
