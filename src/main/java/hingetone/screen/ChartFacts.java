@@ -15,6 +15,7 @@ import java.util.Optional;
  * @param form the bars, in the keys that sound
  * @param fits for each bar of the form, for each of its chords, what fits
  * @param crossings the places of the form where the key changes, by bar
+ * @param waysHome the places where a dominant leads home and the key stays, by bar
  * @param turnarounds the bars of the form that lead back to their section's tonic
  * @param plan who speaks when
  * @param neck the instrument's neck
@@ -25,6 +26,7 @@ public record ChartFacts(
     Form form,
     List<List<Fit>> fits,
     List<Crossing> crossings,
+    List<Crossing> waysHome,
     List<Integer> turnarounds,
     Plan plan,
     Neck neck) {
@@ -56,12 +58,13 @@ public record ChartFacts(
   public record ShapeNote(Dot dot, boolean ofChord) {}
 
   /**
-   * A change of key.
+   * A line to be crossed: a change of key, or a dominant that leads home.
    *
    * @param atBar the first bar in the new key, form length + 1 for the seam between laps
-   * @param from the key before
+   * @param from the key before; on a way home the dominant
    * @param to the key after
-   * @param common the notes of the pentatonics that stay
+   * @param common the notes of the pentatonics that stay; on a way home those of the dominant's
+   *     scale
    * @param hold how to hold one of them over the line, in a few words; empty where none stays
    * @param run how to run into the new key, in a few words; empty where there is nothing between
    * @param chromas the pitch classes that stay
@@ -103,14 +106,24 @@ public record ChartFacts(
   public ChartFacts {
     fits = fits.stream().map(List::copyOf).toList();
     crossings = List.copyOf(crossings);
+    waysHome = List.copyOf(waysHome);
     turnarounds = List.copyOf(turnarounds);
   }
 
   /** The crossing whose new key starts with a bar of the form, the seam included. */
   public Optional<Crossing> crossingInto(int bar) {
+    return into(crossings, bar);
+  }
+
+  /** The crossing or, where the key stays, the way home that ends with a bar's line. */
+  public Optional<Crossing> lineInto(int bar) {
+    return crossingInto(bar).or(() -> into(waysHome, bar));
+  }
+
+  private Optional<Crossing> into(List<Crossing> lines, int bar) {
     int inLap = inLap(bar);
     int length = form.bars().size();
-    return crossings.stream().filter(c -> (c.atBar() - 1) % length + 1 == inLap).findFirst();
+    return lines.stream().filter(c -> (c.atBar() - 1) % length + 1 == inLap).findFirst();
   }
 
   /** The number in the lap of a bar that counts on through the laps. */

@@ -58,8 +58,21 @@ public final class FactFinder {
     List<List<Fit>> fits = finder.form.bars().stream().map(finder::fits).toList();
     List<ChartFacts.Crossing> crossings =
         ground.crossings().stream().map(finder::crossing).toList();
+    List<ChartFacts.Crossing> waysHome =
+        ground.turnarounds().stream()
+            .filter(t -> crossings.stream().noneMatch(c -> c.atBar() == t.atBar()))
+            .map(finder::wayHome)
+            .toList();
     return new ChartFacts(
-        title, groove, finder.form, fits, crossings, turnarounds(ground), plan, finder.neck());
+        title,
+        groove,
+        finder.form,
+        fits,
+        crossings,
+        waysHome,
+        turnarounds(ground),
+        plan,
+        finder.neck());
   }
 
   /**
@@ -72,7 +85,8 @@ public final class FactFinder {
             .map(bar -> Collections.nCopies(bar.chords().chords().size(), plainFit(bar)))
             .toList();
     ChartFacts.Neck neck = neck(board, 5, 12);
-    return new ChartFacts(title, groove, plan.form(), fits, List.of(), List.of(), plan, neck);
+    return new ChartFacts(
+        title, groove, plan.form(), fits, List.of(), List.of(), List.of(), plan, neck);
   }
 
   private static Fit plainFit(Bar bar) {
@@ -163,6 +177,20 @@ public final class FactFinder {
 
   private static List<String> names(Collection<NoteName> notes) {
     return notes.stream().map(note -> note.simplified().toString()).toList();
+  }
+
+  /** The ways over the line that a dominant leads over, the key staying. */
+  private ChartFacts.Crossing wayHome(Turnaround home) {
+    List<NoteName> stays = home.to().pentatonic().commonTones(home.scales().get(0).scale());
+    return new ChartFacts.Crossing(
+        home.atBar(),
+        home.dominant().symbol(),
+        home.to() + ", home",
+        names(stays),
+        home.holds().stream().limit(CHOICES).map(WayWords::of).toList(),
+        home.runs().stream().limit(CHOICES).map(WayWords::of).toList(),
+        stays.stream().map(NoteName::chroma).toList(),
+        List.of());
   }
 
   private ChartFacts.Crossing crossing(Crossing crossing) {

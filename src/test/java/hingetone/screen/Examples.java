@@ -87,6 +87,7 @@ public final class Examples {
         List.of(
             crossing(9, "E minor", "G minor", "G4, string 1 fret 3: b3 becomes 1", 3),
             crossing(17, "G minor", "E minor", "G4, string 1 fret 3: 1 becomes b3", 0)),
+        List.of(),
         List.of(8, 16),
         Plan.of(chart, form),
         new Neck(List.of("E", "B", "G", "D", "A", "E"), 22, 2, 8, false));

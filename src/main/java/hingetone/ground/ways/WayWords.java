@@ -24,7 +24,7 @@ public final class WayWords {
   /** A hold: the note, where it lies, what it does on the line and what it becomes. */
   public static String of(Hold hold) {
     String place = hold.note() + ", " + hold.spot();
-    String heard = hold.before().degree() + " becomes " + hold.after().degree();
+    String heard = heard(hold.before(), hold.after());
     String move =
         switch (hold.move()) {
           case STAY -> "";
@@ -33,16 +33,15 @@ public final class WayWords {
         };
     String bend =
         hold.bend()
-            .map(
-                b ->
-                    ", or bent to "
-                        + b.to()
-                        + ": "
-                        + b.before().degree()
-                        + " becomes "
-                        + b.after().degree())
+            .map(b -> ", or bent to " + b.to() + ": " + heard(b.before(), b.after()))
             .orElse("");
     return place + ": " + move + heard + bend;
+  }
+
+  private static String heard(Hold.Heard before, Hold.Heard after) {
+    return before.degree().equals(after.degree())
+        ? "stays the " + after.degree()
+        : before.degree() + " becomes " + after.degree();
   }
 
   /** A run: where it starts, how it goes and where it lands. */

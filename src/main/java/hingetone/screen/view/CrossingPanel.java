@@ -14,8 +14,9 @@ import java.util.Optional;
 import java.util.stream.IntStream;
 
 /**
- * The next change of key: the two keys, how long until, which notes stay, and the ways over. It
- * comes forward as the change nears and steps back after it; its place never moves.
+ * The next change of key or way home: the two keys or the dominant and the key, how long until,
+ * which notes stay, and the ways over. It comes forward as the change nears and steps back after
+ * it; its place never moves.
  */
 final class CrossingPanel {
   /** From so many bars before the line on it is no longer faint. */
@@ -28,7 +29,7 @@ final class CrossingPanel {
       return;
     }
     Optional<Crossing> crossed = moment.crossed();
-    Optional<Nearing> nearing = moment.nearing();
+    Optional<Nearing> nearing = moment.nextLine();
     boolean closer = nearing.filter(n -> moment.bars(n.until()) <= NEAR_BARS).isPresent();
     if (crossed.isPresent() && !closer) {
       Style style = Style.of(Ink.COMES).asBold();

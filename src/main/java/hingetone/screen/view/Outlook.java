@@ -18,6 +18,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.IntFunction;
 import java.util.stream.Stream;
 
 /**
@@ -120,13 +121,22 @@ final class Outlook {
 
   /** The next change of key on the way; empty where none comes. */
   Optional<Nearing> nearing() {
+    return nearing(state.facts()::crossingInto);
+  }
+
+  /** The next change of key or way home; empty where neither comes. */
+  Optional<Nearing> nextLine() {
+    return nearing(state.facts()::lineInto);
+  }
+
+  private Optional<Nearing> nearing(IntFunction<Optional<Crossing>> into) {
     Beats until = form.startOf(position.bar()).minus(beatNow());
     int number = position.bar();
     int most = Math.min(BARS_AHEAD, form.bars().size() + 8);
     for (int i = 0; i <= most && !BarsAhead.isLast(state, number); i++) {
       until = until.plus(form.bar(number).meter().barLength());
       int next = BarsAhead.after(state, number);
-      Optional<Crossing> crossing = state.facts().crossingInto(next);
+      Optional<Crossing> crossing = into.apply(next);
       if (next > 1 && next == number + 1 && crossing.isPresent()) {
         return Optional.of(new Nearing(crossing.get(), next, until));
       }

@@ -78,7 +78,7 @@ public final class PlainView {
       String where = PlacePanel.lap(state, moment) + (ending ? "" : section);
       lines.add(sentence(where + ", " + moment.chord()));
     }
-    moment.nearing().ifPresent(nearing -> crossing(lines, moment, nearing));
+    moment.nextLine().ifPresent(nearing -> crossing(lines, moment, nearing));
     turn(lines, moment);
     chord(lines, moment);
   }

@@ -2,9 +2,16 @@ package hingetone.screen.view;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import hingetone.chart.Chart;
+import hingetone.chart.Form;
+import hingetone.ground.Ground;
+import hingetone.neck.Fretboard;
+import hingetone.plan.Plan;
 import hingetone.score.Role;
 import hingetone.screen.Action;
+import hingetone.screen.ChartFacts;
 import hingetone.screen.Examples;
+import hingetone.screen.FactFinder;
 import hingetone.screen.Message;
 import hingetone.screen.State;
 import hingetone.screen.Statuses;
@@ -58,6 +65,27 @@ class PlainViewTest {
             "bar 5 beat 1: In 4 bars G minor. Stays: D G.",
             "bar 8 beat 1: Last bar before G minor.",
             "bar 9 beat 1: Lap 1, section high in G minor, Gm7.");
+  }
+
+  @Test
+  void a_way_home_is_told_like_a_crossing() {
+    Chart chart =
+        Examples.chart(
+            "sections:\n  one:\n    key: F minor\n    bars: \"| Fm7 | Bbm7 | Fm7 | % | % | C7b9 |\"\n");
+    Form form = Form.of(chart);
+    Ground ground = Ground.of(form, Fretboard.of(chart.tuning(), chart.capo()));
+    ChartFacts facts = FactFinder.of("", "", ground, Plan.of(chart, form));
+    State state = Examples.playing(2, "4").withFacts(facts);
+    Message beat = new Message.Beat(Beats.of(8));
+    assertThat(PlainView.lines(state, beat, Update.apply(state, beat).state()))
+        .contains("In 4 bars F minor, home. Stays: F Ab Bb C.")
+        .anyMatch(line -> line.startsWith("Hold: "))
+        .anyMatch(line -> line.startsWith("Run: "));
+    State later = Update.apply(state, new Message.Beat(Beats.of(16))).state();
+    assertThat(Examples.picture(later, 24, 80))
+        .contains("C7b9 → F minor, home  in 2 bars   ◆ stays F Ab Bb C");
+    assertThat(facts.lineInto(4)).isEmpty();
+    assertThat(facts.crossingInto(7)).isEmpty();
   }
 
   @Test
