@@ -4,9 +4,11 @@ import hingetone.chart.Chart;
 import hingetone.chart.ChartBar;
 import hingetone.chart.Form;
 import hingetone.ground.Ground;
+import hingetone.ground.scales.BlueThird;
 import hingetone.ground.scales.FittingScale;
 import hingetone.ground.ways.CommonTones;
 import hingetone.neck.Shape;
+import hingetone.print.NeckPicture.Meaning;
 import hingetone.theory.Chord;
 import hingetone.theory.Interval;
 import hingetone.theory.Key;
@@ -15,6 +17,7 @@ import hingetone.theory.Scale;
 import hingetone.time.Position;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.EnumSet;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -76,8 +79,7 @@ public final class MapText {
   private void write() {
     String tempo = chart.form().get(0).tempo().bpm().stripTrailingZeros().toPlainString();
     say(InkedLine.of(chart.title(), TextInk.STRONG).plus("   tempo " + tempo, TextInk.PLAIN), 2);
-    boolean changes = !ground.crossings().isEmpty();
-    lines.add(InkedLine.of(NeckDrawing.legend(unicode, changes, false), TextInk.FAINT));
+    lines.add(InkedLine.of(NeckDrawing.legend(unicode, signs()), TextInk.FAINT));
     if (selection.scale().isPresent()) {
       shapesOf(selection.scale().get());
       return;
@@ -95,6 +97,27 @@ public final class MapText {
         place = new ArrayList<>();
       }
     }
+  }
+
+  /** What the shapes drawn may show besides notes of the scale and the chord. */
+  private Set<Meaning> signs() {
+    Set<Meaning> signs = EnumSet.noneOf(Meaning.class);
+    if (!ground.crossings().isEmpty()) {
+      signs.add(Meaning.STAYS);
+    }
+    if (ground.form().bars().stream().anyMatch(this::curls)) {
+      signs.add(Meaning.CURLED);
+    }
+    return signs;
+  }
+
+  private boolean curls(Form.Bar bar) {
+    return bar.chords().chords().stream()
+        .anyMatch(
+            slot -> {
+              Scale scale = ground.scalesAt(bar.number(), slot.beat()).get(0).scale();
+              return slot.chord().flatMap(chord -> BlueThird.of(chord, scale)).isPresent();
+            });
   }
 
   private void section(List<Form.Bar> bars) {

@@ -91,16 +91,22 @@ public final class NeckDrawing {
   /**
    * What the signs mean, in a line.
    *
-   * @param stays whether there is a crossing that notes may stay over
-   * @param comes whether notes that come with it are drawn
+   * @param there what is drawn, besides notes of the scale and the chord
    */
-  public static String legend(boolean unicode, boolean stays, boolean comes) {
-    return sign(unicode, Set.of())
-        + " scale  "
-        + sign(unicode, Set.of(Meaning.OF_CHORD))
-        + " chord"
-        + (stays ? "  " + sign(unicode, Set.of(Meaning.STAYS)) + " stays" : "")
-        + (comes ? "  " + sign(unicode, Set.of(Meaning.COMES)) + " comes" : "");
+  public static String legend(boolean unicode, Set<Meaning> there) {
+    StringBuilder legend = new StringBuilder();
+    legend.append(sign(unicode, Set.of())).append(" scale  ");
+    legend.append(sign(unicode, Set.of(Meaning.OF_CHORD))).append(" chord");
+    if (there.contains(Meaning.STAYS)) {
+      legend.append("  ").append(sign(unicode, Set.of(Meaning.STAYS))).append(" stays");
+    }
+    if (there.contains(Meaning.COMES)) {
+      legend.append("  ").append(sign(unicode, Set.of(Meaning.COMES))).append(" comes");
+    }
+    if (there.contains(Meaning.CURLED)) {
+      legend.append("  b3").append(curl(unicode)).append(" curl it up");
+    }
+    return legend.toString();
   }
 
   /** Columns of the string's name beside the frets. */
@@ -126,7 +132,7 @@ public final class NeckDrawing {
     String wire = fret == 0 ? (look.unicode ? "║" : "H") : look.unicode ? "┼" : "|";
     int room = look.cell - 1;
     Optional<Mark> mark = picture.at(string, fret);
-    String text = mark.map(m -> cut(sign(look.unicode, m.meanings()) + m.label(), room)).orElse("");
+    String text = mark.map(m -> cut(text(m), room)).orElse("");
     // Centred in the cell as the player sees it, so a mirrored one has its odd column elsewhere.
     int before = (room - text.length()) / 2;
     int after = room - text.length() - before;
@@ -135,6 +141,15 @@ public final class NeckDrawing {
     pieces.add(new Piece(text, mark.isPresent() ? Kind.MARK : Kind.WIRE, mark));
     pieces.add(wires(line.repeat(picture.leftHanded() ? before : after) + wire));
     return pieces;
+  }
+
+  private String text(Mark mark) {
+    String after = mark.is(Meaning.CURLED) ? curl(look.unicode) : "";
+    return sign(look.unicode, mark.meanings()) + mark.label() + after;
+  }
+
+  private static String curl(boolean unicode) {
+    return unicode ? "↑" : "^";
   }
 
   private static Piece wires(String text) {

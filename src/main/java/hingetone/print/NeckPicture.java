@@ -1,13 +1,16 @@
 package hingetone.print;
 
+import hingetone.ground.scales.BlueThird;
 import hingetone.neck.Dot;
 import hingetone.neck.Fretboard;
 import hingetone.neck.Shape;
 import hingetone.theory.Chord;
+import hingetone.theory.NoteName;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 
 /**
@@ -49,7 +52,9 @@ public record NeckPicture(
     /** Both keys at the next crossing have it. */
     STAYS,
     /** It belongs to the shape to come only. */
-    COMES
+    COMES,
+    /** It stands for the chord's major third and is curled up towards it. */
+    CURLED
   }
 
   /** How much a mark stands out. */
@@ -78,11 +83,16 @@ public record NeckPicture(
         IntStream.rangeClosed(1, neck.strings())
             .mapToObj(string -> neck.tuning().string(string).name().simplified().toString())
             .toList();
-    List<Mark> marks = shape.dots().stream().map(dot -> mark(dot, chord, common)).toList();
+    Set<Integer> curled =
+        chord.flatMap(c -> BlueThird.of(c, shape.scale())).stream()
+            .map(NoteName::chroma)
+            .collect(Collectors.toSet());
+    List<Mark> marks = shape.dots().stream().map(dot -> mark(dot, chord, common, curled)).toList();
     return new NeckPicture(names, neck.leftHanded(), shape.low(), shape.high(), marks);
   }
 
-  private static Mark mark(Dot dot, Optional<Chord> chord, Set<Integer> common) {
+  private static Mark mark(
+      Dot dot, Optional<Chord> chord, Set<Integer> common, Set<Integer> curled) {
     int chroma = dot.pitch().name().chroma();
     Set<Meaning> meanings = EnumSet.noneOf(Meaning.class);
     boolean ofChord = chord.flatMap(c -> c.degreeOf(chroma)).isPresent();
@@ -91,6 +101,9 @@ public record NeckPicture(
     }
     if (common.contains(chroma)) {
       meanings.add(Meaning.STAYS);
+    }
+    if (curled.contains(chroma)) {
+      meanings.add(Meaning.CURLED);
     }
     Weight weight = ofChord ? Weight.STRONG : Weight.PLAIN;
     return new Mark(dot.string(), dot.fret(), dot.degree().toString(), meanings, weight);

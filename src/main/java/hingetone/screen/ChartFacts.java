@@ -53,9 +53,23 @@ public record ChartFacts(
    * A note of a shape under a chord.
    *
    * @param dot where it lies and what it is
-   * @param ofChord whether the chord has it
+   * @param over what it is to the chord
    */
-  public record ShapeNote(Dot dot, boolean ofChord) {}
+  public record ShapeNote(Dot dot, OverChord over) {
+    public boolean ofChord() {
+      return over == OverChord.TONE;
+    }
+  }
+
+  /** What a note of a shape is to a chord. */
+  public enum OverChord {
+    /** The chord has it. */
+    TONE,
+    /** It stands for the chord's major third and is curled up towards it. */
+    BLUE_THIRD,
+    /** The scale has it. */
+    OTHER
+  }
 
   /**
    * A line to be crossed: a change of key, or a dominant that leads home.

@@ -4,6 +4,7 @@ import hingetone.chart.ChartBar.Slot;
 import hingetone.chart.Form;
 import hingetone.chart.Form.Bar;
 import hingetone.ground.Ground;
+import hingetone.ground.scales.BlueThird;
 import hingetone.ground.scales.FittingScale;
 import hingetone.ground.ways.Crossing;
 import hingetone.ground.ways.Stay;
@@ -15,6 +16,7 @@ import hingetone.neck.Shape;
 import hingetone.neck.Spot;
 import hingetone.plan.Plan;
 import hingetone.screen.ChartFacts.Fit;
+import hingetone.screen.ChartFacts.OverChord;
 import hingetone.screen.ChartFacts.ShapeNote;
 import hingetone.theory.Chord;
 import hingetone.theory.Interval;
@@ -28,7 +30,6 @@ import java.util.Collection;
 import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
-import java.util.function.Predicate;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 
@@ -146,14 +147,19 @@ public final class FactFinder {
     Stream<Dot> between = chordTones.stream().flatMap(tone -> between(shape, tone));
     List<ShapeNote> dots =
         Stream.concat(shape.dots().stream(), between)
-            .map(dot -> new ShapeNote(dot, chordTones.stream().anyMatch(soundsLike(dot))))
+            .map(dot -> new ShapeNote(dot, over(dot, chord, shape.scale())))
             .toList();
     all.addAll(dots);
     return dots;
   }
 
-  private static Predicate<NoteName> soundsLike(Dot dot) {
-    return dot.pitch().name()::soundsLike;
+  private static OverChord over(Dot dot, Optional<Chord> chord, Scale scale) {
+    NoteName note = dot.pitch().name();
+    if (chord.flatMap(c -> c.degreeOf(note.chroma())).isPresent()) {
+      return OverChord.TONE;
+    }
+    boolean blue = chord.flatMap(c -> BlueThird.of(c, scale)).filter(note::soundsLike).isPresent();
+    return blue ? OverChord.BLUE_THIRD : OverChord.OTHER;
   }
 
   /** Where a note that the shape's scale has not lies on the frets of the shape. */

@@ -49,6 +49,18 @@ class NeckDrawingTest {
   }
 
   @Test
+  void a_third_that_is_curled_up_towards_the_chords_has_an_arrow() {
+    Fretboard neck = Fretboard.of(Tuning.STANDARD, 0);
+    Shape shape = Shapes.of(neck, Scale.parse("E minor pentatonic").orElseThrow()).get(1);
+    for (String chord : List.of("E7", "Em7", "E7#9")) {
+      String drawn =
+          lines(NeckPicture.of(neck, shape, Chord.parse(chord), Set.of()), new Look(true, 8));
+      assertThat(drawn.contains("○b3↑")).as(chord).isEqualTo(chord.equals("E7"));
+    }
+    assertThat(NeckDrawing.legend(false, Set.of(Meaning.CURLED))).endsWith("b3^ curl it up");
+  }
+
+  @Test
   void for_a_left_handed_player_the_nut_is_on_the_right() {
     assertThat(drawn(0, true, new Look(true, 6)))
         .isEqualTo(
@@ -101,7 +113,11 @@ class NeckDrawingTest {
   }
 
   private static String drawn(int low, boolean leftHanded, Look look) {
-    return NeckDrawing.lines(picture(low, leftHanded), look).stream()
+    return lines(picture(low, leftHanded), look);
+  }
+
+  private static String lines(NeckPicture picture, Look look) {
+    return NeckDrawing.lines(picture, look).stream()
         .map(line -> line.plain() + "\n")
         .collect(Collectors.joining());
   }

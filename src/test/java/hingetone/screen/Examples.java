@@ -11,6 +11,7 @@ import hingetone.plan.Plan;
 import hingetone.screen.ChartFacts.Crossing;
 import hingetone.screen.ChartFacts.Fit;
 import hingetone.screen.ChartFacts.Neck;
+import hingetone.screen.ChartFacts.OverChord;
 import hingetone.screen.ChartFacts.ShapeNote;
 import hingetone.screen.picture.Size;
 import hingetone.screen.view.View;
@@ -117,7 +118,8 @@ public final class Examples {
         Interval degree = scale.degreeOf(chroma).orElseThrow();
         Pitch pitch = new Pitch(scale.tonic().plus(degree), 4);
         boolean ofChord = chord.filter(c -> c.degreeOf(chroma).isPresent()).isPresent();
-        shape.add(new ShapeNote(new Dot(new Spot(string, fret + shift), degree, pitch), ofChord));
+        OverChord over = ofChord ? OverChord.TONE : OverChord.OTHER;
+        shape.add(new ShapeNote(new Dot(new Spot(string, fret + shift), degree, pitch), over));
       }
     }
     return shape;

@@ -1,7 +1,6 @@
 package hingetone.ground.scales;
 
 import hingetone.theory.Chord;
-import hingetone.theory.Interval;
 import hingetone.theory.NoteName;
 import hingetone.theory.Scale;
 import java.util.ArrayList;
@@ -46,7 +45,7 @@ final class ScaleReason {
     colours(chord).ifPresent(parts::add);
     tensions(chord).ifPresent(parts::add);
     clashes(chord).ifPresent(parts::add);
-    blueThird(chord).ifPresent(parts::add);
+    parts.addAll(BluesReason.of(setting.homes().get(0).key(), chord, scale));
     return relation() + otherName(chord) + ": " + String.join(", ", parts) + ".";
   }
 
@@ -83,16 +82,6 @@ final class ScaleReason {
   private Optional<String> clashes(Chord chord) {
     return list(
         chord, CLASH, Double.MAX_VALUE, " clashes: pass through it", " clash: pass through");
-  }
-
-  private Optional<String> blueThird(Chord chord) {
-    NoteName major = chord.root().plus(Interval.MAJOR_THIRD);
-    NoteName minor = chord.root().plus(Interval.MINOR_THIRD);
-    boolean leavesOut =
-        chord.notes().contains(major) && !scale.contains(major) && scale.contains(minor);
-    return leavesOut
-        ? Optional.of(minor.simplified() + " is curled up towards " + major.simplified())
-        : Optional.empty();
   }
 
   private List<NoteName> added(Chord chord) {

@@ -9,6 +9,7 @@ import hingetone.print.NeckPicture.Meaning;
 import hingetone.print.NeckPicture.Weight;
 import hingetone.screen.ChartFacts.Crossing;
 import hingetone.screen.ChartFacts.Neck;
+import hingetone.screen.ChartFacts.OverChord;
 import hingetone.screen.ChartFacts.ShapeNote;
 import hingetone.screen.State;
 import hingetone.screen.picture.Canvas;
@@ -89,9 +90,19 @@ final class NeckPanel {
       }
       row++;
     }
-    String legend =
-        NeckDrawing.legend(!state.terminal().ascii(), crossing.isPresent(), crossing.isPresent());
+    String legend = NeckDrawing.legend(!state.terminal().ascii(), there());
     canvas.put(row, NeckDrawing.labelWidth(), legend, Style.QUIET);
+  }
+
+  private Set<Meaning> there() {
+    Set<Meaning> there =
+        crossing.isPresent()
+            ? EnumSet.of(Meaning.STAYS, Meaning.COMES)
+            : EnumSet.noneOf(Meaning.class);
+    if (shape.stream().anyMatch(note -> note.over() == OverChord.BLUE_THIRD)) {
+      there.add(Meaning.CURLED);
+    }
+    return there;
   }
 
   private static Style style(NeckDrawing.Piece piece) {
@@ -152,6 +163,9 @@ final class NeckPanel {
     Set<Meaning> meanings = EnumSet.noneOf(Meaning.class);
     if (note.ofChord()) {
       meanings.add(Meaning.OF_CHORD);
+    }
+    if (note.over() == OverChord.BLUE_THIRD) {
+      meanings.add(Meaning.CURLED);
     }
     if (stays(note)) {
       meanings.add(Meaning.STAYS);

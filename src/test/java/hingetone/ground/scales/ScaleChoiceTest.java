@@ -336,6 +336,40 @@ class ScaleChoiceTest {
         .satisfies(s -> assertThat(s.why()).doesNotContain("curled"));
   }
 
+  /** Both thirds and what each chord does with them (common practice). */
+  @Test
+  void in_a_blues_the_reasons_tell_of_both_thirds_over_each_of_its_chords() {
+    for (Key minor : Keys.MINOR) {
+      Key key = Keys.key(minor.tonic() + " blues");
+      String bars = key.tonic() + "7 | " + Keys.chord(key, "4", "7") + " | ";
+      Ground blues = GroundCharts.one(key.toString(), bars + Keys.chord(key, "5", "7"));
+      String home = key.tonic() + " minor pentatonic";
+      assertThat(why(blues, 1, home))
+          .contains(note(key, "b3") + " is curled up towards " + note(key, "3"))
+          .contains(note(key, "3") + " is to arrive on")
+          .contains(note(key, "6") + " (6) sweetens it")
+          .contains(note(key, "b5") + " (b5) only passes");
+      assertThat(why(blues, 2, home))
+          .contains(note(key, "3") + " is left alone as " + note(key, "b3") + " is its seventh")
+          .contains(note(key, "6") + ", its third, is to arrive on");
+      assertThat(why(blues, 3, home))
+          .contains(note(key, "b7") + " is curled up towards " + note(key, "7"))
+          .contains(note(key, "7") + " is to arrive on");
+    }
+  }
+
+  private static String note(Key key, String degree) {
+    return NoteName.parse(Keys.degree(key, degree)).orElseThrow().simplified().toString();
+  }
+
+  private static String why(Ground ground, int bar, String scale) {
+    return ground.scalesAt(bar, Beats.ONE).stream()
+        .filter(s -> s.scale().toString().equals(scale))
+        .findFirst()
+        .orElseThrow()
+        .why();
+  }
+
   @Test
   void the_parts_of_a_fit_and_of_a_hold_add_up_to_one() {
     assertThat(Weights.CHORD + Weights.CLASH + Weights.KEY + Weights.TONIC + Weights.EASE)
