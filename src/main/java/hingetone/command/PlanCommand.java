@@ -3,7 +3,6 @@ package hingetone.command;
 import hingetone.chart.Chart;
 import hingetone.chart.Form;
 import hingetone.ground.Ground;
-import hingetone.ground.ways.WayWords;
 import hingetone.neck.Fretboard;
 import hingetone.phrase.maker.MadePhrase;
 import hingetone.plan.Plan;
@@ -56,7 +55,7 @@ final class PlanCommand implements Runnable {
               .boxed()
               .flatMap(l -> plan.promptsOfLap(l).stream())
               .toList();
-      out.print(PlanJson.of(prompts));
+      out.print(PlanJson.of(prompts, ground(chart)));
     } else {
       out.print(
           PlanText.of(
@@ -69,14 +68,12 @@ final class PlanCommand implements Runnable {
 
   /** The way over the line that a prompt crosses. */
   private static Function<Prompt, List<String>> ways(Chart chart) {
-    Form form = Form.of(chart);
-    Ground ground = Ground.of(form, Fretboard.of(chart.tuning(), chart.capo()));
-    return prompt ->
-        prompt
-            .crossing()
-            .flatMap(way -> WayWords.of(ground.crossingOf(prompt.landOn()), way))
-            .map(List::of)
-            .orElse(List.of());
+    Ground ground = ground(chart);
+    return prompt -> PlanText.way(prompt, ground).map(List::of).orElse(List.of());
+  }
+
+  private static Ground ground(Chart chart) {
+    return Ground.of(Form.of(chart), Fretboard.of(chart.tuning(), chart.capo()));
   }
 
   private static Function<Prompt, List<String>> tab(ExamplePhrases phrases) {

@@ -88,6 +88,19 @@ public final class Plan {
         .orElseThrow();
   }
 
+  /**
+   * How the line before a bar is gone over; empty where no phrase goes over it, or the key stays.
+   *
+   * @param bar the bar, counted on through the laps
+   */
+  public Optional<Leave> wayInto(int bar) {
+    Position line = Position.of(bar, 1);
+    return near(Position.of(Math.max(1, bar - 1), 1))
+        .filter(p -> p.speakFrom().compareTo(line) < 0 && p.stopBy().compareTo(line) >= 0)
+        .flatMap(prompt -> prompt.crossing().stream())
+        .findFirst();
+  }
+
   /** All prompts from the lap of a position on: its own, then enough to hold the next one. */
   private Stream<Prompt> near(Position position) {
     int lap = Math.max(1, form.lapOf(position.bar()));
@@ -147,10 +160,13 @@ public final class Plan {
 
   /**
    * A crossing belongs to the phrase that goes over its line: the one that lands on it, its pickup
-   * before it, or else the one that rings over it.
+   * before it, or else the one that rings over it. One that starts on the line goes over nothing.
    */
   private Optional<Leave> crossing(int i, int lap) {
     if (places.opensOnLine(i)) {
+      if (places.start(i).equals(places.landing(i))) {
+        return Optional.empty();
+      }
       return leaving.wayInto(places.turn(i).place(), lap);
     }
     int lapOfNext = (i + 1) / turns.size() + 1;

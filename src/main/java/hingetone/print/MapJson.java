@@ -16,6 +16,8 @@ import hingetone.neck.Dot;
 import hingetone.neck.Figure;
 import hingetone.neck.Shape;
 import hingetone.neck.Spot;
+import hingetone.plan.Plan;
+import hingetone.text.Choice;
 import hingetone.theory.Chord;
 import hingetone.theory.Scale;
 import java.util.ArrayList;
@@ -29,11 +31,13 @@ public final class MapJson {
   private final Chart chart;
   private final Ground ground;
   private final MapSelection selection;
+  private final Plan plan;
 
   private MapJson(Chart chart, Ground ground, MapSelection selection) {
     this.chart = chart;
     this.ground = ground;
     this.selection = selection;
+    this.plan = Plan.of(chart, ground.form());
   }
 
   /** The whole answer as a tree for {@link Json#text}. */
@@ -165,7 +169,11 @@ public final class MapJson {
                 "pentatonic", texts(crossing.commonTones().pentatonic()),
                 "scale", texts(crossing.commonTones().scale()),
                 "chords", texts(crossing.commonTones().chords())),
-        "holds", crossing.holds().stream().map(MapJson::hold).toList(),
+        "ways",
+            WaysText.waysOfLaps(plan, crossing.atBar()).stream()
+                .map(way -> way.map(Choice::word).orElse(null))
+                .toList(),
+        "holds", crossing.holds().stream().map(hold -> hold(hold, crossing.holds())).toList(),
         "runs", crossing.runs().stream().map(this::run).toList(),
         "stays", crossing.stays().stream().map(MapJson::stay).toList());
   }
@@ -177,13 +185,14 @@ public final class MapJson {
         "dominant", turnaround.dominant().symbol(),
         "to", turnaround.to().toString(),
         "scales", scales(turnaround.scales()),
-        "holds", turnaround.holds().stream().map(MapJson::hold).toList(),
+        "holds", turnaround.holds().stream().map(hold -> hold(hold, turnaround.holds())).toList(),
         "runs", turnaround.runs().stream().map(this::run).toList(),
         "stays", turnaround.stays().stream().map(MapJson::stay).toList());
   }
 
-  private static Object hold(Hold hold) {
+  private static Object hold(Hold hold, List<Hold> holds) {
     return object(
+        "chosen", hold == holds.get(0),
         "note", hold.note().toString(),
         "string", hold.spot().string(),
         "fret", hold.spot().fret(),

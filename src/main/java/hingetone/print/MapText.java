@@ -8,6 +8,7 @@ import hingetone.ground.scales.BlueThird;
 import hingetone.ground.scales.FittingScale;
 import hingetone.ground.ways.CommonTones;
 import hingetone.neck.Shape;
+import hingetone.plan.Plan;
 import hingetone.print.NeckPicture.Meaning;
 import hingetone.theory.Chord;
 import hingetone.theory.Interval;
@@ -51,6 +52,7 @@ public final class MapText {
   private final Chart chart;
   private final Ground ground;
   private final MapSelection selection;
+  private final Plan plan;
   private final boolean unicode;
   private final int width;
   private final List<InkedLine> lines = new ArrayList<>();
@@ -59,6 +61,7 @@ public final class MapText {
     this.chart = chart;
     this.ground = ground;
     this.selection = selection;
+    this.plan = Plan.of(chart, ground.form());
     this.unicode = unicode;
     this.width = width;
   }
@@ -238,7 +241,7 @@ public final class MapText {
 
   private void ways(int atBar) {
     if (selection.hasLine(ground.form(), atBar)) {
-      List<InkedLine> ways = WaysText.at(ground, atBar);
+      List<InkedLine> ways = WaysText.at(ground, plan, atBar);
       List<String> words = ways.stream().skip(2).map(InkedLine::plain).toList();
       Integer before = words.isEmpty() ? null : saidWays.putIfAbsent(words, atBar);
       if (before != null) {

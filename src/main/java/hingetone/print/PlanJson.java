@@ -2,6 +2,7 @@ package hingetone.print;
 
 import static hingetone.print.Json.object;
 
+import hingetone.ground.Ground;
 import hingetone.plan.Prompt;
 import hingetone.text.Choice;
 import java.util.List;
@@ -13,11 +14,12 @@ public final class PlanJson {
   private PlanJson() {}
 
   /** The text of an object with one key, {@code prompts}. */
-  public static String of(List<Prompt> prompts) {
-    return Json.text(object("prompts", prompts.stream().map(PlanJson::prompt).toList()));
+  public static String of(List<Prompt> prompts, Ground ground) {
+    return Json.text(
+        object("prompts", prompts.stream().map(prompt -> prompt(prompt, ground)).toList()));
   }
 
-  private static Map<String, Object> prompt(Prompt prompt) {
+  private static Map<String, Object> prompt(Prompt prompt, Ground ground) {
     return object(
         "index", prompt.index(),
         "lap", prompt.lap(),
@@ -30,7 +32,8 @@ public final class PlanJson {
         "speakFrom", Json.position(prompt.speakFrom()),
         "landOn", Json.position(prompt.landOn()),
         "stopBy", Json.position(prompt.stopBy()),
-        "crossing", word(prompt.crossing()));
+        "crossing", word(prompt.crossing()),
+        "way", PlanText.way(prompt, ground));
   }
 
   private static Optional<String> word(Optional<? extends Enum<?>> value) {

@@ -4,6 +4,8 @@ import hingetone.chart.ChartBar;
 import hingetone.chart.Form;
 import hingetone.chart.Form.Bar;
 import hingetone.chart.Leave;
+import hingetone.ground.Ground;
+import hingetone.ground.ways.WayWords;
 import hingetone.plan.Plan;
 import hingetone.plan.Prompt;
 import hingetone.plan.Speaker;
@@ -12,6 +14,7 @@ import hingetone.time.Beats;
 import hingetone.time.Position;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.function.Function;
 
 /**
@@ -97,6 +100,11 @@ public final class PlanText {
             .orElse("");
     String role = Choice.word(prompt.role());
     return prompt.isRest() ? "rest" : role + " " + prompt.index() + to + again + way + by;
+  }
+
+  /** The way over the line that a prompt crosses; empty where it crosses none. */
+  public static Optional<String> way(Prompt prompt, Ground ground) {
+    return prompt.crossing().flatMap(way -> WayWords.of(ground.crossingOf(prompt.landOn()), way));
   }
 
   private static String chords(Bar bar) {

@@ -1,5 +1,6 @@
 package hingetone.print;
 
+import hingetone.chart.Leave;
 import hingetone.ground.Ground;
 import hingetone.ground.ways.CommonTones;
 import hingetone.ground.ways.Crossing;
@@ -10,6 +11,8 @@ import hingetone.ground.ways.Turnaround;
 import hingetone.neck.Figure;
 import hingetone.neck.Fretboard;
 import hingetone.neck.Spot;
+import hingetone.plan.Plan;
+import hingetone.text.Choice;
 import hingetone.theory.NoteName;
 import hingetone.time.Beats;
 import java.util.ArrayList;
@@ -31,14 +34,20 @@ final class WaysText {
   private final List<InkedLine> lines = new ArrayList<>();
 
   private final Fretboard neck;
+  private final Plan plan;
 
-  private WaysText(Fretboard neck) {
+  private WaysText(Fretboard neck, Plan plan) {
     this.neck = neck;
+    this.plan = plan;
   }
 
-  /** What crosses the line before a bar; nothing where neither key nor dominant changes there. */
-  static List<InkedLine> at(Ground ground, int atBar) {
-    WaysText text = new WaysText(ground.fretboard());
+  /**
+   * What crosses the line before a bar; nothing where neither key nor dominant changes there.
+   *
+   * @param plan says which way is gone in which lap
+   */
+  static List<InkedLine> at(Ground ground, Plan plan, int atBar) {
+    WaysText text = new WaysText(ground.fretboard(), plan);
     ground.crossings().stream().filter(c -> c.atBar() == atBar).forEach(text::crossing);
     ground.turnarounds().stream().filter(t -> t.atBar() == atBar).forEach(text::turnaround);
     return text.lines;
@@ -50,7 +59,8 @@ final class WaysText {
     String shift = semitones + (Math.abs(semitones) == 1 ? " semitone" : " semitones");
     lines.add(
         InkedLine.of("crossing at bar " + crossing.atBar(), TextInk.STRONG)
-            .plus("   " + crossing.from() + " to " + crossing.to() + ", " + shift, TextInk.PLAIN));
+            .plus("   " + crossing.from() + " to " + crossing.to() + ", " + shift, TextInk.PLAIN)
+            .plus(gone(crossing.atBar()), TextInk.COMMON));
     CommonTones common = crossing.commonTones();
     lines.add(
         InkedLine.of(
@@ -61,6 +71,20 @@ final class WaysText {
                 + "; both chords "
                 + names(common.chords())));
     ways(crossing.holds(), crossing.runs(), crossing.stays());
+  }
+
+  /** Which way the plan has in the first two laps: {@code ; hold, then run}. */
+  private String gone(int atBar) {
+    List<String> laps =
+        waysOfLaps(plan, atBar).stream().flatMap(way -> way.map(Choice::word).stream()).toList();
+    return laps.isEmpty()
+        ? ""
+        : "; " + laps.stream().distinct().collect(Collectors.joining(", then "));
+  }
+
+  /** The ways over the line before a bar in the first two laps. */
+  static List<Optional<Leave>> waysOfLaps(Plan plan, int atBar) {
+    return List.of(plan.wayInto(atBar), plan.wayInto(atBar + plan.form().bars().size()));
   }
 
   private void turnaround(Turnaround turnaround) {

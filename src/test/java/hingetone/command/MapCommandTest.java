@@ -37,7 +37,8 @@ class MapCommandTest extends ProgramRun {
         .contains("section", "scale", "start", "pattern", "startNote", "low", "high", "strings");
     JsonNode crossing = map.at("/crossings/0");
     assertThat(names(crossing))
-        .contains("atBar", "from", "to", "semitones", "commonTones", "holds", "runs", "stays");
+        .contains(
+            "atBar", "from", "to", "semitones", "commonTones", "ways", "holds", "runs", "stays");
     assertThat(names(crossing.at("/holds/0")))
         .contains(
             "note",
@@ -146,7 +147,8 @@ class MapCommandTest extends ProgramRun {
     assertThat(out.toString())
         .contains("low   C minor, 4/4, bars 5 to 6\n  as in bars 1 to 2\n")
         .contains("high   Eb minor, 4/4, bars 7 to 8\n  as in bars 3 to 4\n")
-        .contains("crossing at bar 7   C minor to Eb minor, 3 semitones\n  as at bar 3\n");
+        .contains(
+            "crossing at bar 7   C minor to Eb minor, 3 semitones; run, then hold\n  as at bar 3\n");
     // Two sections and two lines more, of three lines each with the blank before.
     assertThat(out.toString().lines().count()).isEqualTo(lines + 4 * 3);
   }

@@ -89,7 +89,8 @@ class PlanCommandTest extends ProgramRun {
               "speakFrom",
               "landOn",
               "stopBy",
-              "crossing");
+              "crossing",
+              "way");
       assertThat(prompt.get("role").asText()).isIn("statement", "reply", "rest");
       assertThat(prompt.get("by").asText()).isIn("player", "machine");
       for (String place : List.of("speakFrom", "landOn", "stopBy")) {

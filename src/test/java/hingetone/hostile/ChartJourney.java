@@ -93,7 +93,7 @@ final class ChartJourney {
   private void plan() {
     printable(PlanText.of(plan, LAPS, prompt -> List.of()));
     for (int lap = 1; lap <= LAPS; lap++) {
-      printable(PlanJson.of(plan.promptsOfLap(lap)));
+      printable(PlanJson.of(plan.promptsOfLap(lap), ground));
     }
   }
 

@@ -2,6 +2,9 @@ package hingetone.hostile;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
 import hingetone.chart.Chart;
 import hingetone.chart.ChartReader;
 import hingetone.chart.Form;
@@ -16,12 +19,18 @@ import hingetone.plan.Plan;
 import hingetone.plan.Prompt;
 import hingetone.print.MapSelection;
 import hingetone.print.MapText;
+import hingetone.print.PlanJson;
+import hingetone.print.PlanText;
 import hingetone.screen.ChartFacts;
 import hingetone.screen.FactFinder;
 import hingetone.text.reading.Source;
+import hingetone.time.Position;
+import java.io.UncheckedIOException;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
+import java.util.function.Function;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
@@ -32,7 +41,7 @@ import org.junit.jupiter.api.Test;
 
 /**
  * The screen, the map, the example and its tab go over a line on the same way: read from what they
- * say and show, over charts drawn by lot; a prompt that starts on the line has no room for it.
+ * say and show, over charts drawn by lot. A prompt that starts on the line goes over nothing.
  */
 class OneWayTest {
   private static final Pattern PLACE = Pattern.compile("string (\\d+) fret (\\d+)");
@@ -73,17 +82,55 @@ class OneWayTest {
     PhraseMaker maker = PhraseMaker.of(plan, ground, chart.seed());
     ChartFacts facts = FactFinder.of(chart.title(), "plain", ground, plan);
     for (Prompt prompt : plan.promptsOfLap(2)) {
-      boolean hasRoom =
-          prompt.crossing().isPresent()
-              && (prompt.speakFrom().compareTo(prompt.landOn()) < 0
-                  || ground.crossingOf(prompt.landOn()).atBar() > prompt.landOn().bar());
-      if (hasRoom && !prompt.isRest()) {
+      if (prompt.crossing().isPresent()) {
         Crossing crossing = ground.crossingOf(prompt.landOn());
         String where = "chart " + number + " prompt " + prompt.index();
         check(where, facts.crossingInto(crossing.atBar()).orElseThrow(), maker.make(prompt));
       }
     }
     maps(number, chart, ground, facts);
+    plans(number, plan, ground, facts);
+  }
+
+  /** The printed plan and its JSON have under each prompt that crosses what the screen says. */
+  private void plans(long number, Plan plan, Ground ground, ChartFacts facts) {
+    Function<Prompt, List<String>> ways = p -> PlanText.way(p, ground).stream().toList();
+    List<String> printed = PlanText.of(plan, 2, ways).lines().map(String::strip).toList();
+    JsonNode tree = parsed(PlanJson.of(plan.promptsOfLap(2), ground));
+    for (JsonNode prompt : tree.get("prompts")) {
+      if (prompt.get("crossing").isNull()) {
+        continue;
+      }
+      int bar = prompt.get("landOn").get("bar").asInt();
+      ChartFacts.Crossing screen = nextCrossing(facts, bar);
+      String kind = prompt.get("crossing").asText();
+      List<String> said = kind.equals("run") ? screen.run() : screen.hold();
+      Optional<String> words = said.stream().findFirst().map(w -> kind + ": " + w);
+      Optional<String> json = Optional.ofNullable(prompt.get("way").textValue());
+      if (!json.equals(words)) {
+        other.add("chart " + number + " JSON of the plan: " + json + ", screen " + words);
+      }
+      boolean onPage = bar <= 2 * plan.form().bars().size();
+      if (onPage && words.isPresent() && !printed.contains(words.get())) {
+        other.add("chart " + number + " plan lacks " + words.get());
+      }
+    }
+  }
+
+  private static ChartFacts.Crossing nextCrossing(ChartFacts facts, int bar) {
+    return IntStream.range(bar, bar + 2 * facts.form().bars().size())
+        .mapToObj(facts::crossingInto)
+        .flatMap(Optional::stream)
+        .findFirst()
+        .orElseThrow();
+  }
+
+  private static JsonNode parsed(String json) {
+    try {
+      return new ObjectMapper().readTree(json);
+    } catch (JsonProcessingException e) {
+      throw new UncheckedIOException(e);
+    }
   }
 
   /** The example says the screen's words, and its tab has what they name. */
@@ -145,6 +192,30 @@ class OneWayTest {
       if (printed.find() && !crossing.hold().get(0).contains(printed.group(1))) {
         other.add("chart " + number + " map: " + printed.group(1) + ", screen " + crossing.hold());
       }
+      marks(number, text, crossing.atBar(), Plan.of(chart, ground.form()));
+    }
+  }
+
+  /** The map marks the way that the prompts of the first laps have. */
+  private void marks(long number, String text, int atBar, Plan plan) {
+    String header =
+        text.lines()
+            .filter(line -> line.startsWith("crossing at bar " + atBar + " "))
+            .findFirst()
+            .orElseThrow();
+    List<String> ways = new ArrayList<>();
+    for (int lap = 1; lap <= 2; lap++) {
+      Position line = Position.of(atBar + (lap - 1) * plan.form().bars().size(), 1);
+      Stream.of(lap, lap + 1)
+          .flatMap(l -> plan.promptsOfLap(l).stream())
+          .filter(p -> p.crossing().isPresent())
+          .filter(p -> p.speakFrom().compareTo(line) < 0 && p.stopBy().compareTo(line) >= 0)
+          .map(p -> p.crossing().get().name().toLowerCase(Locale.ROOT))
+          .forEach(ways::add);
+    }
+    String mark = ways.stream().distinct().collect(Collectors.joining(", then "));
+    if (!header.endsWith(mark.isEmpty() ? header.split(";")[0] : "; " + mark)) {
+      other.add("chart " + number + " map: " + header + ", plan " + ways);
     }
   }
 }

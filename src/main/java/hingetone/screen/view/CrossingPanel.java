@@ -1,7 +1,7 @@
 package hingetone.screen.view;
 
 import hingetone.chart.Leave;
-import hingetone.plan.Prompt;
+import hingetone.screen.BarsAhead;
 import hingetone.screen.ChartFacts.Crossing;
 import hingetone.screen.State;
 import hingetone.screen.picture.Canvas;
@@ -48,7 +48,7 @@ final class CrossingPanel {
     int column = canvas.put(0, 1, keys + "  " + moment.in(nearing.until()), style);
     stays(canvas, column, crossing, state, bars > NEAR_BARS ? Style.QUIET : Style.of(Ink.STAYS));
     Style way = bars > NEAR_BARS ? Style.QUIET : Style.PLAIN;
-    List<String> ways = ways(crossing, chosen(moment, nearing));
+    List<String> ways = ways(crossing, chosen(state, nearing.atBar()));
     for (int i = 0; i < ways.size(); i++) {
       canvas.put(1 + i, 1, ways.get(i), i == 0 ? way : Style.QUIET);
     }
@@ -63,26 +63,21 @@ final class CrossingPanel {
     canvas.put(0, column + 3, notes, style);
   }
 
-  /** The way the plan chose over a crossing. */
-  private static Leave chosen(Outlook moment, Nearing nearing) {
-    return moment.turns(nearing.atBar() - 1).stream()
-        .filter(turn -> turn.crossing().isPresent())
-        .filter(
-            turn ->
-                turn.speakFrom().bar() < nearing.atBar()
-                    && turn.stopBy().bar() >= nearing.atBar() - 1)
-        .findFirst()
-        .flatMap(Prompt::crossing)
-        .orElse(Leave.EITHER);
+  /** The way the plan chose; none into the bar on which the music ends. */
+  private static Optional<Leave> chosen(State state, int atBar) {
+    return BarsAhead.isEnding(state, atBar)
+        ? Optional.empty()
+        : state.facts().plan().wayInto(atBar);
   }
 
   /** The ways in words, the chosen one first. */
-  private static List<String> ways(Crossing crossing, Leave chosen) {
+  private static List<String> ways(Crossing crossing, Optional<Leave> chosen) {
+    boolean runs = chosen.equals(Optional.of(Leave.RUN));
     List<String> ways = new ArrayList<>();
     String hold = crossing.hold().isEmpty() ? "" : "hold: " + crossing.hold().get(0);
     String run = crossing.run().isEmpty() ? "" : "run: " + crossing.run().get(0);
-    ways.add(chosen == Leave.RUN ? run : hold);
-    ways.add(chosen == Leave.RUN ? hold : run);
+    ways.add(runs ? run : hold);
+    ways.add(runs ? hold : run);
     ways.removeIf(String::isEmpty);
     return IntStream.range(0, ways.size())
         .mapToObj(i -> i == 0 ? ways.get(i) : "or " + ways.get(i))
