@@ -24,6 +24,8 @@ import java.util.function.UnaryOperator;
  * @param instrument what the player plays: {@code guitar} unless stated, or {@code bass}
  * @param tuning the tuning of that instrument, without the capo
  * @param capo the fret of the capo, 0 for none
+ * @param position the fret that the hand stays around; empty where it goes where the way is
+ *     shortest
  * @param seed the seed of everything that varies
  */
 public record Chart(
@@ -34,7 +36,11 @@ public record Chart(
     String instrument,
     Tuning tuning,
     int capo,
+    Optional<Integer> position,
     long seed) {
+  /** The highest fret that a hand is said to stay around. */
+  public static final int HIGHEST_POSITION = 20;
+
   public Chart {
     sections = List.copyOf(sections);
     form = List.copyOf(form);
@@ -98,19 +104,24 @@ public record Chart(
   }
 
   public Chart withTuning(Tuning newTuning) {
-    return new Chart(title, sections, form, countIn, instrument, newTuning, capo, seed);
+    return new Chart(title, sections, form, countIn, instrument, newTuning, capo, position, seed);
   }
 
   public Chart withCapo(int newCapo) {
-    return new Chart(title, sections, form, countIn, instrument, tuning, newCapo, seed);
+    return new Chart(title, sections, form, countIn, instrument, tuning, newCapo, position, seed);
+  }
+
+  /** The chart with the hand staying around a fret, or free. */
+  public Chart withPosition(Optional<Integer> fret) {
+    return new Chart(title, sections, form, countIn, instrument, tuning, capo, fret, seed);
   }
 
   public Chart withSeed(long newSeed) {
-    return new Chart(title, sections, form, countIn, instrument, tuning, capo, newSeed);
+    return new Chart(title, sections, form, countIn, instrument, tuning, capo, position, newSeed);
   }
 
   public Chart withCountIn(int bars) {
-    return new Chart(title, sections, form, bars, instrument, tuning, capo, seed);
+    return new Chart(title, sections, form, bars, instrument, tuning, capo, position, seed);
   }
 
   private Chart withSections(UnaryOperator<Section> change) {
@@ -118,6 +129,14 @@ public record Chart(
     sections.forEach(section -> changed.put(section.name(), change.apply(section)));
     List<Section> played = form.stream().map(section -> changed.get(section.name())).toList();
     return new Chart(
-        title, List.copyOf(changed.values()), played, countIn, instrument, tuning, capo, seed);
+        title,
+        List.copyOf(changed.values()),
+        played,
+        countIn,
+        instrument,
+        tuning,
+        capo,
+        position,
+        seed);
   }
 }

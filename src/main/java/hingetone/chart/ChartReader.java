@@ -65,6 +65,13 @@ public final class ChartReader {
         inOneLine(fields.read(ChartKey.TITLE, Optional::of, usualTitle(), "I expected a title."));
     int countIn = whole(fields, ChartKey.COUNT_IN, 8, 1, "I expected a number of bars, 0 to 8.");
     int capo = whole(fields, ChartKey.CAPO, 12, 0, "I expected a fret, 0 to 12.");
+    Optional<Integer> position =
+        fields.read(
+            ChartKey.POSITION,
+            text -> WholeText.read(text, "", 1, Chart.HIGHEST_POSITION).map(Optional::of),
+            Optional.empty(),
+            ValueGuess::number,
+            "I expected a fret, 1 to " + Chart.HIGHEST_POSITION + ".");
     long seed =
         fields.read(
             ChartKey.SEED, Chart::parseSeed, 1L, "I expected a whole number of at most 18 digits.");
@@ -77,7 +84,8 @@ public final class ChartReader {
       return Optional.empty();
     }
     List<Section> all = List.copyOf(sections.values());
-    return Optional.of(new Chart(title, all, form, countIn, instrument, tuning, capo, seed));
+    return Optional.of(
+        new Chart(title, all, form, countIn, instrument, tuning, capo, position, seed));
   }
 
   private static int whole(Fields fields, ChartKey key, int most, int usual, String expected) {

@@ -67,6 +67,13 @@ final class ChartArguments {
       description = "The fret of the capo, 0 to 12.")
   Optional<Integer> capo = Optional.empty();
 
+  @Option(
+      names = "--position",
+      paramLabel = "FRET",
+      converter = ToPosition.class,
+      description = "The fret that your hand stays around, 1 to 20.")
+  Optional<Integer> position = Optional.empty();
+
   @Option(names = "--left-handed", description = "Draw necks for the left hand.")
   boolean leftHanded;
 
@@ -87,6 +94,7 @@ final class ChartArguments {
     chart = seed.map(chart::withSeed).orElse(chart);
     chart = tuning.map(chart::withTuning).orElse(chart);
     chart = capo.map(chart::withCapo).orElse(chart);
+    chart = position.isPresent() ? chart.withPosition(position) : chart;
     return keyShift == 0 ? chart : chart.shifted(keyShift);
   }
 
@@ -167,6 +175,13 @@ final class ChartArguments {
   static final class ToCapo extends WholeNumber {
     ToCapo() {
       super(0, 12, "frets");
+    }
+  }
+
+  /** Reads the fret of a position. */
+  static final class ToPosition extends WholeNumber {
+    ToPosition() {
+      super(1, Chart.HIGHEST_POSITION, "frets");
     }
   }
 

@@ -56,7 +56,7 @@ record ExamplePhrases(Plan plan, Fretboard neck, PhraseMaker maker) {
     Set<Section> swinging =
         chart.form().stream().filter(s -> swings(s, grooves)).collect(Collectors.toSet());
     PhraseMaker maker =
-        PhraseMaker.of(plan, Ground.of(form, neck), chart.seed())
+        PhraseMaker.of(plan, Ground.of(form, neck, chart.position()), chart.seed())
             .withBank(statements, swinging::contains);
     return new ExamplePhrases(plan, neck, maker);
   }

@@ -68,7 +68,7 @@ final class MapCommand implements Runnable {
     Form form = Form.of(chart);
     check(chart, form);
     Fretboard neck = new Fretboard(chart.tuning(), chart.capo(), frets, chartArguments.leftHanded);
-    Ground ground = Ground.of(form, neck);
+    Ground ground = Ground.of(form, neck, chart.position());
     MapSelection selection = new MapSelection(section, bar, scale);
     PrintWriter out = spec.commandLine().getOut();
     if (json) {

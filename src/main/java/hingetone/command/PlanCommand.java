@@ -73,7 +73,8 @@ final class PlanCommand implements Runnable {
   }
 
   private static Ground ground(Chart chart) {
-    return Ground.of(Form.of(chart), Fretboard.of(chart.tuning(), chart.capo()));
+    Fretboard neck = Fretboard.of(chart.tuning(), chart.capo());
+    return Ground.of(Form.of(chart), neck, chart.position());
   }
 
   private static Function<Prompt, List<String>> tab(ExamplePhrases phrases) {

@@ -132,8 +132,10 @@ final class PlayCommand implements Runnable {
     LapSource band = laps.<LapSource>map(n -> l -> backing.lapOf(l, n)).orElse(backing::lap);
     return new Music(
         name,
-        (shown, from) ->
-            shown.map(which -> withExamples(chart, backing, band, which, from)).orElse(band),
+        (shown, from, position) -> {
+          Chart there = chart.withPosition(position);
+          return shown.map(w -> withExamples(there, backing, band, w, from)).orElse(band);
+        },
         () -> next(chart, grooves, name));
   }
 

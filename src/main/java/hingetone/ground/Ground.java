@@ -37,6 +37,7 @@ import java.util.Optional;
 public final class Ground {
   private final Form form;
   private final Fretboard fretboard;
+  private final Optional<Integer> position;
   private final Map<Scale, List<Shape>> shapes = new HashMap<>();
   private final Map<ChordContext, List<FittingScale>> ranked = new HashMap<>();
   private final List<List<List<FittingScale>>> scales;
@@ -44,9 +45,10 @@ public final class Ground {
   private final List<Crossing> crossings;
   private final List<Turnaround> turnarounds;
 
-  private Ground(Form form, Fretboard fretboard) {
+  private Ground(Form form, Fretboard fretboard, Optional<Integer> position) {
     this.form = form;
     this.fretboard = fretboard;
+    this.position = position;
     this.scales =
         ChordContexts.of(form).stream()
             .map(
@@ -57,14 +59,25 @@ public final class Ground {
     this.turnarounds = findTurnarounds();
   }
 
+  /** The ground of a form under a hand that is free. */
+  public static Ground of(Form form, Fretboard fretboard) {
+    return of(form, fretboard, Optional.empty());
+  }
+
   /**
    * The ground of a chart's form.
    *
    * @param form the form
    * @param fretboard the neck it is played on
+   * @param position the fret that the hand stays around; empty where it is free
    */
-  public static Ground of(Form form, Fretboard fretboard) {
-    return new Ground(form, fretboard);
+  public static Ground of(Form form, Fretboard fretboard, Optional<Integer> position) {
+    return new Ground(form, fretboard, position);
+  }
+
+  /** The fret that the hand stays around; empty where it is free. */
+  public Optional<Integer> position() {
+    return position;
   }
 
   public Fretboard fretboard() {
@@ -162,7 +175,8 @@ public final class Ground {
       }
       stageOf.add(inBar);
     }
-    List<Shape> found = HandRoute.shortest(fretboard, stages.stream().map(this::shapes).toList());
+    List<Shape> found =
+        HandRoute.shortest(fretboard, stages.stream().map(this::shapes).toList(), position);
     return stageOf.stream().map(bar -> bar.stream().map(found::get).toList()).toList();
   }
 

@@ -14,7 +14,6 @@ import hingetone.time.Position;
 import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.CompletableFuture;
-import java.util.function.BiFunction;
 import java.util.function.Supplier;
 import java.util.stream.Collectors;
 
@@ -38,14 +37,22 @@ public record Arrangement(
    * A chart's band.
    *
    * @param groove its groove's name
-   * @param laps makes its laps, with example phrases where some are shown, the next crossing
-   *     counted from a place
+   * @param laps makes its laps
    * @param next the same chart in the next groove that fits; empty where there is no other
    */
-  public record Music(
-      String groove,
-      BiFunction<Optional<ExampleChoice>, Position, LapSource> laps,
-      Supplier<Optional<Music>> next) {}
+  public record Music(String groove, Laps laps, Supplier<Optional<Music>> next) {}
+
+  /** Makes a band's laps, with example phrases where some are shown. */
+  public interface Laps {
+    /**
+     * The laps.
+     *
+     * @param shown which example phrases are played
+     * @param from the place from which the next crossing is counted
+     * @param position the fret that the hand stays around; empty where it is free
+     */
+    LapSource of(Optional<ExampleChoice> shown, Position from, Optional<Integer> position);
+  }
 
   /** A chart from its count-in on. */
   public static Arrangement of(
@@ -61,6 +68,12 @@ public record Arrangement(
   /** With other example phrases, the next crossing counted from a place. */
   Arrangement showing(Optional<ExampleChoice> other, Position from) {
     return new Arrangement(chart, leftHanded, groove, music, other, from);
+  }
+
+  /** With the hand around a fret, or free. */
+  Arrangement at(Optional<Integer> position) {
+    Chart there = chart.withPosition(position);
+    return new Arrangement(there, leftHanded, groove, music, shown, shownFrom);
   }
 
   /** In the next groove that fits; empty where there is no other. Takes its time. */
@@ -82,7 +95,7 @@ public record Arrangement(
 
   /** The laps of the band, with the example phrases chosen; waits for the music. */
   LapSource laps() {
-    return music.join().laps().apply(shown, shownFrom);
+    return music.join().laps().of(shown, shownFrom, chart.position());
   }
 
   /** What can be said of the chart at once. */
@@ -94,7 +107,7 @@ public record Arrangement(
   ChartFacts facts(int shift) {
     Chart sounding = shift == 0 ? chart : chart.shifted(shift);
     Form bars = Form.of(sounding);
-    Ground ground = Ground.of(bars, board());
+    Ground ground = Ground.of(bars, board(), chart.position());
     Plan plan = Plan.of(sounding, bars).withMachine(machine());
     return FactFinder.of(chart.title(), groove, ground, plan);
   }

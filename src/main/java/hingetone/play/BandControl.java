@@ -14,6 +14,7 @@ final class BandControl {
   private final Transport transport;
   private final Runnable nextGroove;
   private final Consumer<UnaryOperator<Optional<ExampleChoice>>> hear;
+  private final Consumer<Optional<Integer>> stayAround;
   private final Consumer<ViewSettings> remember;
 
   /**
@@ -21,16 +22,19 @@ final class BandControl {
    *
    * @param nextGroove changes the groove
    * @param hear changes which example phrases are heard
+   * @param stayAround keeps the hand around a fret, or frees it
    * @param remember keeps the settings
    */
   BandControl(
       Transport transport,
       Runnable nextGroove,
       Consumer<UnaryOperator<Optional<ExampleChoice>>> hear,
+      Consumer<Optional<Integer>> stayAround,
       Consumer<ViewSettings> remember) {
     this.transport = transport;
     this.nextGroove = nextGroove;
     this.hear = hear;
+    this.stayAround = stayAround;
     this.remember = remember;
   }
 
@@ -44,6 +48,8 @@ final class BandControl {
       hear.accept(BandControl::next);
     } else if (effect instanceof Effect.NextCrossingExample) {
       hear.accept(now -> Optional.of(ExampleChoice.NEXT_CROSSING));
+    } else if (effect instanceof Effect.StayAround position) {
+      stayAround.accept(position.fret());
     } else if (effect instanceof Effect.Send change) {
       transport.send(change.command());
     }

@@ -14,6 +14,7 @@ final class Chores {
     FACTS,
     GROOVE,
     EXAMPLES,
+    POSITION,
     SETTINGS
   }
 

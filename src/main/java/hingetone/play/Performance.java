@@ -185,6 +185,7 @@ public final class Performance {
                         Kind.EXAMPLES,
                         screen,
                         () -> hear(next.apply(arrangement.shown()), transport, screen)),
+                fret -> later(Kind.POSITION, screen, () -> stayAround(fret, transport, screen)),
                 settings -> later(Kind.SETTINGS, screen, () -> keep(settings, screen))));
     ramp.ifPresent(transport::send);
     transport.send(new Command.Play());
@@ -227,6 +228,19 @@ public final class Performance {
     follow(arrangement.showing(other, Position.of(bar + 1, 1)), transport);
     learn(transport.status().keyShift(), screen);
     String words = other.map(which -> "Listen to " + which.words() + ".").orElse("All yours.");
+    screen.accept(new Message.Notice(words));
+  }
+
+  /** The shapes and the example phrases around a fret, from the next bar on, or free. */
+  private void stayAround(Optional<Integer> fret, Transport transport, Consumer<Message> screen) {
+    Arrangement other = arrangement.at(fret);
+    if (other.shown().isPresent()) {
+      follow(other, transport);
+    } else {
+      arrangement = other;
+    }
+    learn(transport.status().keyShift(), screen);
+    String words = fret.map(f -> "Your hand stays around fret " + f + ".").orElse("Free again.");
     screen.accept(new Message.Notice(words));
   }
 

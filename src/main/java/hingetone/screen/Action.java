@@ -57,6 +57,7 @@ public enum Action {
   AHEAD("Picture", "bars ahead", "a"),
   PHRASES("Picture", "phrases", "p"),
   NECK("Picture", "neck", "n"),
+  POSITION("Picture", "stay in this position", "t"),
   NAMES("Picture", "notes or degrees", "i"),
   REDRAW("Picture", "draw anew", "ctrl l"),
   ASIDE("Picture", "to the shell, fg back", "ctrl z"),

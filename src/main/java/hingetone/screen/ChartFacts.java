@@ -3,6 +3,9 @@ package hingetone.screen;
 import hingetone.chart.Form;
 import hingetone.neck.Dot;
 import hingetone.plan.Plan;
+import hingetone.time.Beats;
+import hingetone.time.Position;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 
@@ -19,6 +22,7 @@ import java.util.Optional;
  * @param turnarounds the bars of the form that lead back to their section's tonic
  * @param plan who speaks when
  * @param neck the instrument's neck
+ * @param position the fret that the hand stays around; empty where it is free
  */
 public record ChartFacts(
     String title,
@@ -29,7 +33,8 @@ public record ChartFacts(
     List<Crossing> waysHome,
     List<Integer> turnarounds,
     Plan plan,
-    Neck neck) {
+    Neck neck,
+    Optional<Integer> position) {
 
   /**
    * What fits over one chord.
@@ -122,6 +127,20 @@ public record ChartFacts(
     crossings = List.copyOf(crossings);
     waysHome = List.copyOf(waysHome);
     turnarounds = List.copyOf(turnarounds);
+  }
+
+  /** What fits over the chord at a place. */
+  public Fit fitAt(Position place) {
+    Form.Bar bar = form.bar(place.bar());
+    Beats beat = place.bar() < 1 ? Beats.ONE : place.beat();
+    return fits.get(bar.number() - 1).get(bar.chords().chords().indexOf(bar.slotAt(beat)));
+  }
+
+  /** The lowest fret of the shape at a place, 1 at least; empty while no shape is known. */
+  Optional<Integer> lowestFretAt(Position place) {
+    return fitAt(place).shape().stream()
+        .map(note -> Math.max(1, note.dot().fret()))
+        .min(Comparator.naturalOrder());
   }
 
   /** The crossing whose new key starts with a bar of the form, the seam included. */

@@ -1,6 +1,7 @@
 package hingetone.screen;
 
 import hingetone.sequencer.Command;
+import java.util.Optional;
 
 /** Something to be done outside the picture. The runner does it and answers with messages. */
 public sealed interface Effect {
@@ -9,6 +10,9 @@ public sealed interface Effect {
 
   /** The next groove that fits. */
   record NextGroove() implements Effect {}
+
+  /** The hand stays around a fret, or is free again. */
+  record StayAround(Optional<Integer> fret) implements Effect {}
 
   /** The next choice of the phrases the machine plays: none, statements, all, crossings. */
   record NextExamples() implements Effect {}

@@ -73,7 +73,8 @@ public final class FactFinder {
         waysHome,
         turnarounds(ground),
         plan,
-        finder.neck());
+        finder.neck(),
+        ground.position());
   }
 
   /**
@@ -87,7 +88,16 @@ public final class FactFinder {
             .toList();
     ChartFacts.Neck neck = neck(board, 5, 12);
     return new ChartFacts(
-        title, groove, plan.form(), fits, List.of(), List.of(), List.of(), plan, neck);
+        title,
+        groove,
+        plan.form(),
+        fits,
+        List.of(),
+        List.of(),
+        List.of(),
+        plan,
+        neck,
+        Optional.empty());
   }
 
   private static Fit plainFit(Bar bar) {

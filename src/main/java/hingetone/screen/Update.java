@@ -92,6 +92,7 @@ public final class Update {
       case AHEAD -> chosen(state, state.settings().withSwitched(Panel.AHEAD));
       case PHRASES -> chosen(state, state.settings().withSwitched(Panel.PHRASES));
       case NECK -> chosen(state, state.settings().withSwitched(Panel.NECK));
+      case POSITION -> Step.of(state, new Effect.StayAround(position(state)));
       case NAMES -> chosen(state, state.settings().withNoteNames(!state.settings().noteNames()));
       case REDRAW -> Step.of(state, new Effect.Redraw());
       case ASIDE -> aside(state);
@@ -104,6 +105,13 @@ public final class Update {
               : liveChange(state, action, nanos);
       default -> liveChange(state, action, nanos);
     };
+  }
+
+  /** The lowest fret of the shape under the hand; free again where the hand already stays. */
+  private static Optional<Integer> position(State state) {
+    return state.facts().position().isPresent()
+        ? Optional.empty()
+        : state.facts().lowestFretAt(state.position());
   }
 
   private static Step liveChange(State state, Action action, long nanos) {

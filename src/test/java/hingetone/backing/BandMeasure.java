@@ -84,6 +84,7 @@ final class BandMeasure {
         chart.instrument(),
         chart.tuning(),
         chart.capo(),
+        chart.position(),
         chart.seed());
   }
 

@@ -250,6 +250,17 @@ class ChartReaderTest {
   }
 
   @Test
+  void the_position_of_the_hand_is_a_fret_or_free() {
+    String rest = "sections:\n  low:\n    key: C minor\n    bars: |\n      | Cm7 |\n";
+    assertThat(read("position: 5\n" + rest).position()).contains(5);
+    assertThat(read(rest).position()).isEmpty();
+    for (String wrong : List.of("0", "21", "fifth")) {
+      Source source = new Source("test.yaml", "position: " + wrong + "\n" + rest);
+      assertThat(ChartReader.read(source).problems()).as(wrong).hasSize(1);
+    }
+  }
+
+  @Test
   void capo_and_tuning_are_read_as_words_and_as_a_list() {
     String rest = "sections:\n  low:\n    key: C minor\n    bars: |\n      | Cm7 |\n";
     assertThat(read("tuning: D A D G A D\ncapo: 3\n" + rest).capo()).isEqualTo(3);

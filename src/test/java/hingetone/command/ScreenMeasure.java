@@ -158,7 +158,8 @@ final class ScreenMeasure {
 
   private static Performance performance(
       Chart chart, LapSource laps, List<SequencerEvent.Underrun> dry) {
-    Arrangement.Music music = new Arrangement.Music("", (shown, from) -> laps, Optional::empty);
+    Arrangement.Music music =
+        new Arrangement.Music("", (shown, from, position) -> laps, Optional::empty);
     return new Performance(
         Arrangement.of(
             chart, false, "measured", CompletableFuture.completedFuture(music), Optional.empty()),

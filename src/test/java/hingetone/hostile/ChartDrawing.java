@@ -71,6 +71,7 @@ final class ChartDrawing {
     sometimes(top, "instrument", pick(List.of("guitar", "bass", "Guitar")));
     sometimes(top, "tuning", tuning());
     sometimes(top, "capo", "" + random.nextInt(13));
+    sometimes(top, "position", "" + (1 + random.nextInt(20)));
     sometimes(top, "seed", pick(List.of("1", "7", "-3", "0", "999999999999999999")));
   }
 

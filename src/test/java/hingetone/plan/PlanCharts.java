@@ -81,7 +81,8 @@ public final class PlanCharts {
 
   public static Chart chart(long seed, Section... form) {
     List<Section> sections = Arrays.stream(form).distinct().toList();
-    return new Chart("Test", sections, List.of(form), 1, "guitar", Tuning.STANDARD, 0, seed);
+    return new Chart(
+        "Test", sections, List.of(form), 1, "guitar", Tuning.STANDARD, 0, Optional.empty(), seed);
   }
 
   private static List<PhraseTurn> turns(String phrases) {

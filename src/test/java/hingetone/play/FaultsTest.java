@@ -89,7 +89,8 @@ class FaultsTest {
               });
 
   private Performance performance() {
-    Arrangement.Music music = new Arrangement.Music("plain", (shown, from) -> laps, nextGroove);
+    Arrangement.Music music =
+        new Arrangement.Music("plain", (shown, from, position) -> laps, nextGroove);
     return new Performance(
         Arrangement.of(
             chart, false, "plain", CompletableFuture.completedFuture(music), Optional.empty()),
@@ -233,7 +234,8 @@ class FaultsTest {
         lap -> {
           throw outOfTune();
         };
-    nextGroove = () -> Optional.of(new Arrangement.Music("odd", (s, f) -> none, Optional::empty));
+    nextGroove =
+        () -> Optional.of(new Arrangement.Music("odd", (s, f, p) -> none, Optional::empty));
     feet = keys -> keys.accept(new Message.Stroke("g", 0));
     play();
     assertThat(read).contains("out of tune\n", "Ending").doesNotContain("Groove: ");

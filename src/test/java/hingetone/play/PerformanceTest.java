@@ -8,6 +8,7 @@ import hingetone.chart.Chart;
 import hingetone.chart.ChartReader;
 import hingetone.groove.Grooves;
 import hingetone.output.CommandFailure;
+import hingetone.plan.ExampleChoice;
 import hingetone.screen.Message;
 import hingetone.sequencer.PlaySetup;
 import hingetone.text.reading.Source;
@@ -18,6 +19,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.function.Consumer;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
@@ -57,7 +59,7 @@ class PerformanceTest {
     Backing backing = Backing.of(chart, Grooves.builtIn());
     return CompletableFuture.completedFuture(
         new Arrangement.Music(
-            "plain", (shown, from) -> lap -> backing.lapOf(lap, 1), Optional::empty));
+            "plain", (shown, from, position) -> lap -> backing.lapOf(lap, 1), Optional::empty));
   }
 
   private List<String> lines() {
@@ -91,6 +93,33 @@ class PerformanceTest {
     performance(band(), pedals).inLines(new PrintWriter(text), false);
     assertThat(letGo).hasToString("let go");
     assertThat(lines()).noneMatch(line -> line.startsWith("Ending"));
+  }
+
+  @Test
+  void the_examples_stay_in_the_position_that_the_screen_shows() throws Exception {
+    List<Optional<Integer>> asked = new CopyOnWriteArrayList<>();
+    Backing backing = Backing.of(chart, Grooves.builtIn());
+    Arrangement.Laps laps =
+        (shown, from, position) -> {
+          asked.add(position);
+          return lap -> backing.lapOf(lap, 1);
+        };
+    Arrangement.Music music = new Arrangement.Music("plain", laps, Optional::empty);
+    Arrangement arrangement =
+        Arrangement.of(
+            chart,
+            false,
+            "plain",
+            CompletableFuture.completedFuture(music),
+            Optional.of(ExampleChoice.ALL));
+    Arrangement staying = arrangement.at(Optional.of(9));
+    staying.laps();
+    arrangement.laps();
+    assertThat(asked).containsExactly(Optional.of(9), Optional.empty());
+    assertThat(staying.facts(3).position()).contains(9);
+    assertThat(staying.at(Optional.empty()).facts(0).fits())
+        .isEqualTo(arrangement.facts(0).fits())
+        .isNotEqualTo(staying.facts(0).fits());
   }
 
   @Test

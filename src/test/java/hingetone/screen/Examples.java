@@ -91,7 +91,23 @@ public final class Examples {
         List.of(),
         List.of(8, 16),
         Plan.of(chart, form),
-        new Neck(List.of("E", "B", "G", "D", "A", "E"), 22, 2, 8, false));
+        new Neck(List.of("E", "B", "G", "D", "A", "E"), 22, 2, 8, false),
+        Optional.empty());
+  }
+
+  /** The same with a hand that stays around a fret. */
+  static ChartFacts stayingAround(int fret) {
+    return new ChartFacts(
+        FACTS.title(),
+        FACTS.groove(),
+        FACTS.form(),
+        FACTS.fits(),
+        FACTS.crossings(),
+        FACTS.waysHome(),
+        FACTS.turnarounds(),
+        FACTS.plan(),
+        FACTS.neck(),
+        Optional.of(fret));
   }
 
   private static List<Fit> fits(Bar bar) {

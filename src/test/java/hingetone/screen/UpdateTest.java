@@ -185,6 +185,21 @@ class UpdateTest {
   }
 
   @Test
+  void the_hand_stays_where_the_shape_lies_and_pressed_again_is_free() {
+    Step step = press(PLAYING, "t");
+    int lowest =
+        PLAYING.facts().fitAt(PLAYING.position()).shape().stream()
+            .mapToInt(note -> note.dot().fret())
+            .min()
+            .orElseThrow();
+    assertThat(step.effects()).containsExactly(new Effect.StayAround(Optional.of(lowest)));
+    State staying = PLAYING.withFacts(Examples.stayingAround(lowest));
+    assertThat(press(staying, "t").effects())
+        .containsExactly(new Effect.StayAround(Optional.empty()));
+    assertThat(Examples.picture(staying, 24, 100)).contains("position " + lowest);
+  }
+
+  @Test
   void a_pedal_is_bound_in_the_menu_and_does_its_action_from_then_on() {
     State menu = press(PLAYING, "tab").state();
     State waiting = press(menu, "=").state();

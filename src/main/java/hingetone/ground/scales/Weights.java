@@ -119,6 +119,9 @@ public final class Weights {
 
   public static final double AWAY = 1;
 
+  /** What each fret costs that a shape begins away from the position a player stays in. */
+  public static final double OUT_OF_POSITION = 60;
+
   /** The parts of a held note's score; they add up to 1. The side after the line counts more. */
   public static final double DEGREE_BEFORE = 0.15;
 

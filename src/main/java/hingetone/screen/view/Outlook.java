@@ -81,11 +81,7 @@ final class Outlook {
 
   /** What fits over the chord that holds now. */
   Fit fit() {
-    return fit(bar, slot());
-  }
-
-  private Fit fit(Bar in, Slot slot) {
-    return state.facts().fits().get(in.number() - 1).get(in.chords().chords().indexOf(slot));
+    return state.facts().fitAt(position);
   }
 
   /** A chord to come and when, in quarter notes from the beat that sounds. */

@@ -93,6 +93,7 @@ final class PlacePanel {
     if (band.keyWalk() != 0) {
       words.add("all keys");
     }
+    state.facts().position().ifPresent(fret -> words.add("position " + fret));
     if (band.ramp().isPresent()) {
       words.add("rising");
     }

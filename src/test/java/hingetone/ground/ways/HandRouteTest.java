@@ -2,6 +2,7 @@ package hingetone.ground.ways;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import hingetone.chart.Form;
 import hingetone.ground.Ground;
 import hingetone.ground.GroundCharts;
 import hingetone.neck.Fretboard;
@@ -12,6 +13,7 @@ import hingetone.theory.Key;
 import hingetone.theory.Keys;
 import hingetone.time.Beats;
 import java.util.List;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
 
 class HandRouteTest {
@@ -37,7 +39,7 @@ class HandRouteTest {
         }
       }
     }
-    assertThat(cost(HandRoute.shortest(NECK, stages)))
+    assertThat(cost(HandRoute.shortest(NECK, stages, Optional.empty())))
         .isCloseTo(least, org.assertj.core.api.Assertions.within(1e-9));
   }
 
@@ -50,6 +52,26 @@ class HandRouteTest {
       cost += Math.abs((here.low() + here.high()) / 2 - 8);
     }
     return cost;
+  }
+
+  @Test
+  void a_hand_that_stays_around_a_fret_begins_within_a_fret_of_the_nearest_shape_in_every_key() {
+    Form form = GroundCharts.everyMinorPair().form();
+    for (int fret : List.of(1, 5, 9, 12)) {
+      Ground ground = Ground.of(form, NECK, Optional.of(fret));
+      for (Form.Bar bar : form.bars()) {
+        Shape here = ground.neckAt(bar.number(), Beats.ONE);
+        int nearest =
+            ground.shapes(here.scale()).stream()
+                .filter(shape -> shape.stretch() == Shape.Stretch.NONE)
+                .mapToInt(shape -> Math.abs(shape.low() - fret))
+                .min()
+                .orElseThrow();
+        assertThat(Math.abs(here.low() - fret))
+            .as("%s", here.scale())
+            .isLessThanOrEqualTo(nearest + 1);
+      }
+    }
   }
 
   @Test
