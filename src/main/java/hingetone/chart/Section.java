@@ -48,6 +48,15 @@ public record Section(
     }
   }
 
+  /** Whether it stands on a riff of its own or on power chords. */
+  public boolean isOverRiff() {
+    return riff.isPresent()
+        || bars.stream()
+            .flatMap(bar -> bar.chords().stream())
+            .flatMap(slot -> slot.chord().stream())
+            .anyMatch(chord -> chord.quality().isPowerChord());
+  }
+
   /** The chord that holds at a place, in quarter notes from the section's start; empty for none. */
   Optional<Chord> chordAt(Beats place) {
     Beats inBar = place.modulo(meter.barLength());

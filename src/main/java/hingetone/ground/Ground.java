@@ -251,7 +251,12 @@ public final class Ground {
         bar.meter(),
         new Side(keyBefore, lastChord(bar), large, hand),
         new Side(next.key(), next.chordAt(Beats.ONE), next.key().heptatonic(), handAfter),
-        shapes(next.key().pentatonic()));
+        shapes(next.key().pentatonic()),
+        bends(bar) || bends(next));
+  }
+
+  private static boolean bends(Form.Bar bar) {
+    return bar.section().isOverRiff() || bar.key().isBlues();
   }
 
   private static Optional<Chord> lastChord(Form.Bar bar) {

@@ -30,6 +30,9 @@ public record Bend(Size size, Dot from, Pitch to, Interval toDegree) {
     WHOLE(200, 3, 3),
     TONE_AND_A_HALF(300, 2, 7);
 
+    /** B flat 2: a guitar's A string and a bass's highest are lower, what a guitar bends is not. */
+    private static final int THICK_BELOW = 46;
+
     private static final List<Size> USUAL_FIRST =
         Stream.of(values())
             .filter(size -> size.semitones() > 0)
@@ -69,9 +72,17 @@ public record Bend(Size size, Dot from, Pitch to, Interval toDegree) {
       return USUAL_FIRST.stream().filter(size -> size.semitones() == semitones).findFirst();
     }
 
-    /** Whether players bend that far at this place. */
-    public boolean isPlayableAt(Spot spot) {
-      return spot.string() <= strings && spot.fret() >= lowestFret;
+    /**
+     * Whether players bend that far at a place. A string of a bass is too thick for more than a
+     * half tone.
+     *
+     * @param midi the note fretted there
+     */
+    public boolean isPlayableAt(Spot spot, int midi) {
+      boolean thick = midi - spot.fret() < THICK_BELOW;
+      return spot.string() <= strings
+          && spot.fret() >= lowestFret
+          && !(thick && cents > HALF.cents);
     }
   }
 
@@ -89,7 +100,7 @@ public record Bend(Size size, Dot from, Pitch to, Interval toDegree) {
     List<Bend> bends = new ArrayList<>();
     for (Dot dot : shape.dots()) {
       for (Size size : Size.values()) {
-        if (size.isPlayableAt(dot.spot())) {
+        if (size.isPlayableAt(dot.spot(), dot.pitch().midi())) {
           add(bends, shape, dot, size);
         }
       }

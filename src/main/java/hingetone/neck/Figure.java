@@ -76,7 +76,9 @@ public record Figure(List<Touch> touches, boolean together) {
       int fret = neck.midi(touch.spot) + 12 * octaves - neck.open(string);
       Spot spot = new Spot(string, fret);
       boolean free = sofar.stream().noneMatch(t -> together && t.spot.string() == spot.string());
-      if (free && neck.has(spot) && touch.bend.stream().allMatch(b -> b.isPlayableAt(spot))) {
+      if (free
+          && neck.has(spot)
+          && touch.bend.stream().allMatch(b -> b.isPlayableAt(spot, neck.midi(spot)))) {
         List<Touch> longer = new ArrayList<>(sofar);
         longer.add(new Touch(spot, touch.bend));
         refinger(neck, octaves, longer, found);

@@ -201,6 +201,7 @@ public final class MapJson {
         "chordBefore", hold.before().overChord(),
         "chordAfter", hold.after().overChord(),
         "bend", hold.bend().map(MapJson::bend),
+        "bentFirst", hold.bentFirst(),
         "move", hold.move().name().toLowerCase(java.util.Locale.ROOT),
         "noteAfter", hold.noteAfter().toString(),
         "afterwards", hold.afterwards(),

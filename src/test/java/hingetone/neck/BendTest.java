@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import hingetone.theory.Key;
 import hingetone.theory.Keys;
+import hingetone.theory.Scale;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -20,9 +21,21 @@ class BendTest {
         int rise = bend.to().midi() - bend.from().pitch().midi();
         assertThat(rise).isEqualTo(bend.size().semitones());
         assertThat(shape.scale().contains(bend.to().name())).isTrue();
-        assertThat(bend.size().isPlayableAt(bend.from().spot())).isTrue();
+        assertThat(bend.size().isPlayableAt(bend.from().spot(), bend.from().pitch().midi()))
+            .isTrue();
       }
     }
+  }
+
+  /** Common practice: a bass player bends half a tone, on any of the strings. */
+  @Test
+  void the_strings_of_a_bass_are_not_bent_farther_than_half_a_tone() {
+    Fretboard bass = Fretboard.of(Tuning.parse("bass").orElseThrow(), 0);
+    List<Bend> bends =
+        Shapes.of(bass, Scale.parse("E minor pentatonic").orElseThrow()).stream()
+            .flatMap(shape -> Bend.all(shape).stream())
+            .toList();
+    assertThat(bends).isNotEmpty().allMatch(bend -> bend.size().cents() <= 100);
   }
 
   @Test

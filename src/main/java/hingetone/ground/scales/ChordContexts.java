@@ -101,17 +101,8 @@ public final class ChordContexts {
       }
     }
     boolean pulls = slot.chord().filter(c -> pulls(i, c)).isPresent();
-    boolean overRiff = overRiff(slot.section);
+    boolean overRiff = slot.section.isOverRiff();
     return new ChordContext(slot.chord(), pulls, function(i), homes(i), neighbours, overRiff);
-  }
-
-  /** Whether a section has a riff of its own or a power chord. */
-  private static boolean overRiff(Section section) {
-    return section.riff().isPresent()
-        || section.bars().stream()
-            .flatMap(bar -> bar.chords().stream())
-            .flatMap(slot -> slot.chord().stream())
-            .anyMatch(chord -> chord.quality().isPowerChord());
   }
 
   private Optional<ChordFunction> function(int i) {

@@ -23,9 +23,10 @@ import java.util.stream.IntStream;
  * @param before what holds before the line
  * @param after what holds after it
  * @param newShapes every shape of the scale after it
+ * @param bends whether strings are bent here rather than not: over a riff or in a blues
  */
 public record CrossingLine(
-    Fretboard neck, Meter meter, Side before, Side after, List<Shape> newShapes) {
+    Fretboard neck, Meter meter, Side before, Side after, List<Shape> newShapes, boolean bends) {
 
   /**
    * One side of the line.

@@ -17,6 +17,7 @@ import java.util.Optional;
  * @param before what it is before the line
  * @param after what it is after the line
  * @param bend a bend from it whose upper end may be held across as well
+ * @param bentFirst whether that end is held rather than the note itself
  * @param score how well it does, 0 to 1
  * @param travel millimetres the hand travels to it from the shape before
  * @param afterwards what to do with it after the line, a sentence
@@ -29,9 +30,15 @@ public record Hold(
     Heard before,
     Heard after,
     Optional<BentHold> bend,
+    boolean bentFirst,
     double score,
     double travel,
     String afterwards) {
+
+  /** What rings after the line: the bend's upper end, or the note where it stays or moves to. */
+  public Pitch ringing() {
+    return bentFirst ? bend.orElseThrow().to() : noteAfter;
+  }
 
   /** What a held note does on the line. */
   public enum Move {

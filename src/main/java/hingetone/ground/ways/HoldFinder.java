@@ -95,7 +95,7 @@ public final class HoldFinder {
     if (!fits || !line.neck().has(spot.up(semitones))) {
       return Optional.empty();
     }
-    boolean bends = semitones > 0 && Bend.Size.HALF.isPlayableAt(spot);
+    boolean bends = semitones > 0 && Bend.Size.HALF.isPlayableAt(spot, midi);
     double score = score(midi, midi + semitones) * Weights.MOVED;
     Move move = bends ? Move.BEND : Move.SLIDE;
     return Optional.of(hold(spot, midi, midi + semitones, move, Optional.empty(), score));
@@ -111,6 +111,7 @@ public final class HoldFinder {
         line.before().heard(name(midi)),
         line.after().heard(name(midiAfter)),
         bend,
+        bentFirst(midiAfter, bend),
         Math.round(score * 1000) / 1000.0,
         line.reach(spot.fret()),
         afterwards(midiAfter, move, bend));
@@ -135,10 +136,19 @@ public final class HoldFinder {
    */
   private Optional<BentHold> bend(Spot spot, int midi) {
     return Bend.Size.usualFirst().stream()
-        .filter(size -> size.isPlayableAt(spot) && isCommon(midi + size.semitones()))
+        .filter(size -> size.isPlayableAt(spot, midi) && isCommon(midi + size.semitones()))
         .filter(size -> chordScore(line.after(), midi + size.semitones()) > 0)
         .findFirst()
         .map(size -> bent(size, midi + size.semitones()));
+  }
+
+  /** Where strings are bent, and the upper end sits on the chord as well as the note itself. */
+  private boolean bentFirst(int midi, Optional<BentHold> bend) {
+    return line.bends() && bend.filter(b -> rests(b.to().midi()) >= rests(midi)).isPresent();
+  }
+
+  private double rests(int midi) {
+    return chordScore(line.after(), midi);
   }
 
   private BentHold bent(Bend.Size size, int midi) {
@@ -187,6 +197,11 @@ public final class HoldFinder {
         chordScore(line.after(), midi) == 1
             ? "stay on " + note + where
             : "let " + note + where + " ring, then go to " + resolution(midi);
+    if (bentFirst(midi, bend)) {
+      int upper = bend.orElseThrow().to().midi();
+      String bent = line.after().key().spell(upper).name().simplified() + " (" + heard(upper) + ")";
+      return "hold it bent to " + bent + " and release; or " + rest;
+    }
     String bending =
         bend.map(b -> "; or hold it bent to " + b.to().name().simplified() + " and release")
             .orElse("");

@@ -1,6 +1,7 @@
 package hingetone.ground.ways;
 
 import hingetone.chart.Leave;
+import hingetone.ground.ways.Hold.BentHold;
 import hingetone.neck.Spot;
 import hingetone.theory.Pitch;
 import java.util.List;
@@ -23,8 +24,13 @@ public final class WayWords {
 
   /** A hold: the note, where it lies, what it does on the line and what it becomes. */
   public static String of(Hold hold) {
-    String place = hold.note() + ", " + hold.spot();
-    String heard = heard(hold.before(), hold.after());
+    String plain = heard(hold.before(), hold.after());
+    String place = ", " + hold.spot() + ": ";
+    if (hold.bentFirst()) {
+      BentHold bend = hold.bend().orElseThrow();
+      String bent = heard(bend.before(), bend.after());
+      return hold.note() + " bent to " + bend.to() + place + bent + ", or plain: " + plain;
+    }
     String move =
         switch (hold.move()) {
           case STAY -> "";
@@ -35,7 +41,7 @@ public final class WayWords {
         hold.bend()
             .map(b -> ", or bent to " + b.to() + ": " + heard(b.before(), b.after()))
             .orElse("");
-    return place + ": " + move + heard + bend;
+    return hold.note() + place + move + plain + bend;
   }
 
   private static String heard(Hold.Heard before, Hold.Heard after) {

@@ -63,11 +63,11 @@ record CrossingPhrase(List<Blank> blanks, List<Tone> beside, List<Placed> places
     Hold hold = crossing.holds().get(0);
     Meter meter = bench.harmony().form().bar(crossing.atBar()).meter();
     Beats past = meter.beatLength().max(Beats.ONE).times(Beats.of(3, 2));
-    Beats rings = task.space().after().min(line.plus(past));
+    Beats until = task.space().after().min(line.plus(past));
     Beats from = line.minus(EIGHTH);
-    RhythmNote stroke = new RhythmNote(from, rings.minus(from));
-    Tone bent = Tone.of(from, stroke.length(), hold.note()).withBend(hold.noteAfter());
-    boolean stays = hold.note().soundsLike(hold.noteAfter());
+    RhythmNote stroke = new RhythmNote(from, until.minus(from));
+    Tone bent = Tone.of(from, stroke.length(), hold.note()).withBend(hold.ringing());
+    boolean stays = hold.note().soundsLike(hold.ringing());
     return Optional.of(
         new CrossingPhrase(
             List.of(Blank.of(stroke, hold.note().midi())),

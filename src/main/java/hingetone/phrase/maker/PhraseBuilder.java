@@ -218,7 +218,7 @@ final class PhraseBuilder {
     List<Spot> spots = hand.spots(from.midi());
     return Bend.Size.of(to.midi() - from.midi())
         .filter(size -> size.semitones() <= WIDEST_BEND && !spots.isEmpty())
-        .filter(size -> spots.stream().allMatch(size::isPlayableAt))
+        .filter(size -> spots.stream().allMatch(spot -> size.isPlayableAt(spot, from.midi())))
         .isPresent();
   }
 }

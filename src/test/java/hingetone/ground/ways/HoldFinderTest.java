@@ -9,11 +9,13 @@ import hingetone.neck.Bend;
 import hingetone.neck.Dot;
 import hingetone.neck.Fretboard;
 import hingetone.neck.Shape;
+import hingetone.neck.Spot;
 import hingetone.neck.Tuning;
 import hingetone.theory.Chord;
 import hingetone.theory.Interval;
 import hingetone.theory.Key;
 import hingetone.theory.Keys;
+import hingetone.theory.Pitch;
 import hingetone.time.Beats;
 import hingetone.time.Meter;
 import java.util.HashMap;
@@ -135,7 +137,7 @@ class HoldFinderTest {
         (crossing, kept) -> {
           for (Hold hold : crossing.holds()) {
             wholeToneUp(kept, hold.before().degree())
-                .filter(upper -> Bend.Size.WHOLE.isPlayableAt(hold.spot()))
+                .filter(upper -> whole(hold.spot()))
                 .ifPresent(
                     upper -> {
                       assertThatItBends(hold, upper, kept.get(upper));
@@ -175,7 +177,7 @@ class HoldFinderTest {
         List<Hold> fourths =
             HoldFinder.over(line(ground, from, to, hand)).stream()
                 .filter(hold -> degrees(hold).equals("4>b3"))
-                .filter(hold -> Bend.Size.WHOLE.isPlayableAt(hold.spot()))
+                .filter(hold -> whole(hold.spot()))
                 .toList();
         fourths.forEach(hold -> assertThatItBends(hold, "5", "4"));
         assertThat(fourths)
@@ -185,7 +187,7 @@ class HoldFinderTest {
                 hand.dots().stream()
                     .filter(dot -> dot.degree().toString().equals("4"))
                     .map(Dot::spot)
-                    .filter(Bend.Size.WHOLE::isPlayableAt)
+                    .filter(HoldFinderTest::whole)
                     .toList());
       }
     }
@@ -201,7 +203,41 @@ class HoldFinderTest {
             Chord.parse(to.tonic() + "m7"),
             to.heptatonic(),
             ground.nearest(to.pentatonic(), hand)),
-        ground.shapes(to.pentatonic()));
+        ground.shapes(to.pentatonic()),
+        false);
+  }
+
+  private static boolean whole(Spot spot) {
+    return Bend.Size.WHOLE.isPlayableAt(spot, GUITAR.midi(spot));
+  }
+
+  @Test
+  void over_a_riff_the_upper_end_of_a_bend_is_held_before_the_plain_note() {
+    int bent = 0;
+    for (Key from : Keys.MINOR) {
+      Key to = from.shifted(2);
+      String riff = from.tonic() + "5 | " + from.tonic() + "m7";
+      for (String before : List.of(riff, from.tonic() + "m7")) {
+        Ground ground =
+            GroundCharts.two(from.toString(), before, to.toString(), to.tonic() + "m7", GUITAR);
+        for (Hold hold : ground.crossings().get(0).holds()) {
+          boolean rests = before.equals(riff) && hold.bend().isPresent();
+          boolean better = rests && fits(to, hold.bend().get().to()) >= fits(to, hold.noteAfter());
+          assertThat(hold.bentFirst()).as("%s", hold).isEqualTo(better);
+          assertThat(WayWords.of(hold).contains(" or plain: ")).isEqualTo(better);
+          Pitch rings = better ? hold.bend().get().to() : hold.noteAfter();
+          assertThat(hold.ringing()).isEqualTo(rings);
+          bent += better ? 1 : 0;
+        }
+      }
+    }
+    assertThat(bent).isGreaterThanOrEqualTo(12);
+  }
+
+  /** 2 for a note of the minor seventh chord on a key's tonic, 0 for one a half step above one. */
+  private static int fits(Key key, Pitch note) {
+    int above = above(key, note.midi());
+    return List.of(0, 3, 7, 10).contains(above) ? 2 : List.of(1, 4, 8, 11).contains(above) ? 0 : 1;
   }
 
   @Test
