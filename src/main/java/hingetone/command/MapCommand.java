@@ -4,6 +4,7 @@ import hingetone.chart.Chart;
 import hingetone.chart.Form;
 import hingetone.ground.Ground;
 import hingetone.neck.Fretboard;
+import hingetone.neck.PatternNumbers;
 import hingetone.output.CommandFailure;
 import hingetone.print.InkedLine;
 import hingetone.print.Json;
@@ -59,6 +60,17 @@ final class MapCommand implements Runnable {
       description = "Frets on the neck, 12 to 27; 22 unless stated.")
   int frets = Fretboard.USUAL_FRETS;
 
+  @Option(
+      names = "--pattern-one",
+      paramLabel = "DEGREES",
+      defaultValue = "${env:HINGETONE_PATTERN_ONE:-1}",
+      converter = ToPatterns.class,
+      description = {
+        "The degree that pattern 1 starts on, such as b3; more than one, such as \"b3 6\", where",
+        "scales have different ones. HINGETONE_PATTERN_ONE in the environment sets it for good."
+      })
+  PatternNumbers patterns;
+
   @Option(names = "--json", description = "Print JSON.")
   boolean json;
 
@@ -69,7 +81,7 @@ final class MapCommand implements Runnable {
     check(chart, form);
     Fretboard neck = new Fretboard(chart.tuning(), chart.capo(), frets, chartArguments.leftHanded);
     Ground ground = Ground.of(form, neck, chart.position());
-    MapSelection selection = new MapSelection(section, bar, scale);
+    MapSelection selection = new MapSelection(section, bar, scale, patterns);
     PrintWriter out = spec.commandLine().getOut();
     if (json) {
       out.print(Json.text(MapJson.tree(chart, ground, selection)));
@@ -136,6 +148,18 @@ final class MapCommand implements Runnable {
   static final class ToBar extends WholeNumber {
     ToBar() {
       super(1, 9999, "a bar");
+    }
+  }
+
+  /** Reads the degrees that number 1 starts on. */
+  static final class ToPatterns implements ITypeConverter<PatternNumbers> {
+    @Override
+    public PatternNumbers convert(String text) {
+      return PatternNumbers.parse(text)
+          .orElseThrow(
+              () ->
+                  new TypeConversionException(
+                      "\"" + text + "\" is no degree: I expected one such as b3, or \"b3 6\""));
     }
   }
 

@@ -5,7 +5,6 @@ import hingetone.theory.Scale;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Optional;
 import java.util.function.Function;
 import java.util.stream.IntStream;
 
@@ -54,21 +53,6 @@ public record Shape(Scale scale, Layout layout, List<List<Dot>> strings) {
   /** The degree of its lowest note, which names it: {@code b3}. */
   public Interval start() {
     return lowest().degree();
-  }
-
-  /**
-   * The number that guitarists give a shape of a five-note scale, 1 being the one that starts on
-   * the tonic and the others following up the neck (common practice; teachers number differently).
-   * Empty for other scales.
-   */
-  public Optional<Integer> pattern() {
-    List<Interval> degrees = scale.type().intervals();
-    return degrees.size() == 5 ? Optional.of(degrees.indexOf(start()) + 1) : Optional.empty();
-  }
-
-  /** What it is called beside its scale: {@code from its b3 (pattern 2)}. */
-  public String name() {
-    return "from its " + start() + pattern().map(number -> " (pattern " + number + ")").orElse("");
   }
 
   /** Its lowest note. */

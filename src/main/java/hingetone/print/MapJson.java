@@ -145,12 +145,12 @@ public final class MapJson {
         .toList();
   }
 
-  private static Object shape(String section, Shape shape) {
+  private Object shape(String section, Shape shape) {
     return object(
         "section", section,
         "scale", shape.scale().toString(),
         "start", shape.start().toString(),
-        "pattern", shape.pattern(),
+        "pattern", selection.patterns().of(shape),
         "startNote", shape.lowest().pitch().name().toString(),
         "low", shape.low(),
         "high", shape.high(),

@@ -1,6 +1,7 @@
 package hingetone.print;
 
 import hingetone.chart.Form;
+import hingetone.neck.PatternNumbers;
 import hingetone.theory.Scale;
 import java.util.Optional;
 
@@ -10,10 +11,16 @@ import java.util.Optional;
  * @param section only this section
  * @param bar only this bar of the lap
  * @param scale the shapes of this scale instead of those that fit
+ * @param patterns how shapes are numbered
  */
-public record MapSelection(Optional<String> section, Optional<Integer> bar, Optional<Scale> scale) {
+public record MapSelection(
+    Optional<String> section,
+    Optional<Integer> bar,
+    Optional<Scale> scale,
+    PatternNumbers patterns) {
   public static final MapSelection ALL =
-      new MapSelection(Optional.empty(), Optional.empty(), Optional.empty());
+      new MapSelection(
+          Optional.empty(), Optional.empty(), Optional.empty(), PatternNumbers.FROM_THE_TONIC);
 
   boolean has(Form.Bar candidate) {
     return section.stream().allMatch(candidate.section().name()::equals)

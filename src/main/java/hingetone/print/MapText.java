@@ -220,7 +220,8 @@ public final class MapText {
   private void draw(Shape shape, Optional<Chord> chord, Set<Integer> common) {
     blank();
     NeckDrawing.Look look = new NeckDrawing.Look(unicode, cell(shape));
-    List<InkedLine> drawing = ShapeText.drawing(ground.fretboard(), shape, chord, common, look);
+    List<InkedLine> drawing =
+        ShapeText.drawing(ground.fretboard(), shape, selection.patterns(), chord, common, look);
     say(drawing.get(0), 4);
     lines.addAll(drawing.subList(1, drawing.size()));
     if (selection.bar().isPresent()) {
@@ -241,7 +242,7 @@ public final class MapText {
 
   private void ways(int atBar) {
     if (selection.hasLine(ground.form(), atBar)) {
-      List<InkedLine> ways = WaysText.at(ground, plan, atBar);
+      List<InkedLine> ways = WaysText.at(ground, plan, selection.patterns(), atBar);
       List<String> words = ways.stream().skip(2).map(InkedLine::plain).toList();
       Integer before = words.isEmpty() ? null : saidWays.putIfAbsent(words, atBar);
       if (before != null) {

@@ -5,6 +5,7 @@ import hingetone.neck.DoubleStop;
 import hingetone.neck.Figure;
 import hingetone.neck.Fretboard;
 import hingetone.neck.HeldBend;
+import hingetone.neck.PatternNumbers;
 import hingetone.neck.Shape;
 import hingetone.theory.Chord;
 import hingetone.theory.Pitch;
@@ -32,16 +33,18 @@ final class ShapeText {
   /**
    * The drawing under its name.
    *
+   * @param patterns how shapes are numbered
    * @param common pitch classes that both keys at the next crossing have
    */
   static List<InkedLine> drawing(
       Fretboard neck,
       Shape shape,
+      PatternNumbers patterns,
       Optional<Chord> chord,
       Set<Integer> common,
       NeckDrawing.Look look) {
     ShapeText text = new ShapeText(neck, shape);
-    text.heading(chord);
+    text.heading(patterns, chord);
     for (InkedLine line : NeckDrawing.lines(NeckPicture.of(neck, shape, chord, common), look)) {
       List<InkedLine.Piece> pieces = new ArrayList<>();
       pieces.add(new InkedLine.Piece(" ".repeat(INDENT), TextInk.PLAIN));
@@ -62,7 +65,7 @@ final class ShapeText {
     return text.lines;
   }
 
-  private void heading(Optional<Chord> chord) {
+  private void heading(PatternNumbers patterns, Optional<Chord> chord) {
     String stretch =
         switch (shape.stretch()) {
           case NONE -> "";
@@ -76,7 +79,7 @@ final class ShapeText {
         };
     lines.add(
         InkedLine.of("  " + shape.scale(), TextInk.STRONG)
-            .plus(" " + shape.name(), TextInk.PLAIN)
+            .plus(" " + patterns.name(shape), TextInk.PLAIN)
             .plus(chord.map(c -> " over " + c.symbol()).orElse("") + stretch, TextInk.FAINT));
   }
 

@@ -10,6 +10,7 @@ import hingetone.ground.ways.Stay;
 import hingetone.ground.ways.Turnaround;
 import hingetone.neck.Figure;
 import hingetone.neck.Fretboard;
+import hingetone.neck.PatternNumbers;
 import hingetone.neck.Spot;
 import hingetone.plan.Plan;
 import hingetone.text.Choice;
@@ -35,19 +36,22 @@ final class WaysText {
 
   private final Fretboard neck;
   private final Plan plan;
+  private final PatternNumbers patterns;
 
-  private WaysText(Fretboard neck, Plan plan) {
+  private WaysText(Fretboard neck, Plan plan, PatternNumbers patterns) {
     this.neck = neck;
     this.plan = plan;
+    this.patterns = patterns;
   }
 
   /**
    * What crosses the line before a bar; nothing where neither key nor dominant changes there.
    *
    * @param plan says which way is gone in which lap
+   * @param patterns how shapes are numbered
    */
-  static List<InkedLine> at(Ground ground, Plan plan, int atBar) {
-    WaysText text = new WaysText(ground.fretboard(), plan);
+  static List<InkedLine> at(Ground ground, Plan plan, PatternNumbers patterns, int atBar) {
+    WaysText text = new WaysText(ground.fretboard(), plan, patterns);
     ground.crossings().stream().filter(c -> c.atBar() == atBar).forEach(text::crossing);
     ground.turnarounds().stream().filter(t -> t.atBar() == atBar).forEach(text::turnaround);
     return text.lines;
@@ -178,7 +182,7 @@ final class WaysText {
             .plus(
                 stay.to().scale()
                     + " "
-                    + stay.to().name()
+                    + patterns.name(stay.to())
                     + ", frets "
                     + stay.to().low()
                     + " to "

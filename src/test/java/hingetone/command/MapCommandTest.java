@@ -128,6 +128,16 @@ class MapCommandTest extends ProgramRun {
   }
 
   @Test
+  void shapes_are_numbered_as_a_teacher_does() throws Exception {
+    String chart = "demo-charts/lantern-quay.yaml";
+    assertThat(run("map", chart, "--scale", "G minor pentatonic", "--pattern-one", "4")).isZero();
+    assertThat(out.toString()).contains("G minor pentatonic from its 4 (pattern 1)");
+    out.getBuffer().setLength(0);
+    assertThat(run("map", chart, "--pattern-one", "h4")).isEqualTo(2);
+    assertThat(err.toString()).contains("\"h4\" is no degree");
+  }
+
+  @Test
   void what_comes_back_is_printed_once(@TempDir Path folder) throws IOException {
     String sections =
         """

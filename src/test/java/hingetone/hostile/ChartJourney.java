@@ -34,7 +34,6 @@ import hingetone.text.reading.Diagnostic;
 import hingetone.text.reading.Reading;
 import hingetone.text.reading.Source;
 import java.util.List;
-import java.util.Optional;
 
 /** All that is made of a chart before it sounds: what is checked, mapped, planned, arranged. */
 final class ChartJourney {
@@ -85,7 +84,7 @@ final class ChartJourney {
   }
 
   private void map() {
-    MapSelection all = new MapSelection(Optional.empty(), Optional.empty(), Optional.empty());
+    MapSelection all = MapSelection.ALL;
     MapText.lines(chart, ground, all, true, WIDTH).forEach(line -> printable(line.plain()));
     printable(Json.text(MapJson.tree(chart, ground, all)));
   }

@@ -180,7 +180,7 @@ class OneWayTest {
 
   /** The map's first hold over each line lies where the screen's does. */
   private void maps(long number, Chart chart, Ground ground, ChartFacts facts) {
-    MapSelection all = new MapSelection(Optional.empty(), Optional.empty(), Optional.empty());
+    MapSelection all = MapSelection.ALL;
     List<String> lines =
         MapText.lines(chart, ground, all, true, 200).stream().map(line -> line.plain()).toList();
     String text = lines.stream().collect(Collectors.joining("\n"));

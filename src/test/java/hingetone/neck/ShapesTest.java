@@ -39,22 +39,6 @@ class ShapesTest {
   }
 
   @Test
-  void five_note_shapes_are_numbered_up_the_neck_from_the_one_on_the_tonic() {
-    Scale scale = Scale.parse("E minor pentatonic").orElseThrow();
-    assertThat(Shapes.of(Fretboard.of(Tuning.STANDARD, 0), scale).stream().limit(5))
-        .extracting(Shape::name)
-        .containsExactly(
-            "from its 1 (pattern 1)",
-            "from its b3 (pattern 2)",
-            "from its 4 (pattern 3)",
-            "from its 5 (pattern 4)",
-            "from its b7 (pattern 5)");
-    Scale dorian = Scale.parse("E dorian").orElseThrow();
-    assertThat(Shapes.of(Fretboard.of(Tuning.STANDARD, 0), dorian).get(0).name())
-        .isEqualTo("from its 1");
-  }
-
-  @Test
   void c_major_with_three_notes_a_string_is_that_of_the_handbooks() {
     assertThat(frets("C major", "1", 8))
         .isEqualTo("8-10-12 8-10-12 9-10-12 9-10-12 10-12-13 10-12-13");
