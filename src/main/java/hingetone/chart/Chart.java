@@ -26,6 +26,7 @@ import java.util.function.UnaryOperator;
  * @param capo the fret of the capo, 0 for none
  * @param position the fret that the hand stays around; empty where it goes where the way is
  *     shortest
+ * @param fluency how fast the player gets
  * @param seed the seed of everything that varies
  */
 public record Chart(
@@ -37,6 +38,7 @@ public record Chart(
     Tuning tuning,
     int capo,
     Optional<Integer> position,
+    Fluency fluency,
     long seed) {
   /** The highest fret that a hand is said to stay around. */
   public static final int HIGHEST_POSITION = 20;
@@ -104,24 +106,34 @@ public record Chart(
   }
 
   public Chart withTuning(Tuning newTuning) {
-    return new Chart(title, sections, form, countIn, instrument, newTuning, capo, position, seed);
+    return new Chart(
+        title, sections, form, countIn, instrument, newTuning, capo, position, fluency, seed);
   }
 
   public Chart withCapo(int newCapo) {
-    return new Chart(title, sections, form, countIn, instrument, tuning, newCapo, position, seed);
+    return new Chart(
+        title, sections, form, countIn, instrument, tuning, newCapo, position, fluency, seed);
   }
 
   /** The chart with the hand staying around a fret, or free. */
   public Chart withPosition(Optional<Integer> fret) {
-    return new Chart(title, sections, form, countIn, instrument, tuning, capo, fret, seed);
+    return new Chart(title, sections, form, countIn, instrument, tuning, capo, fret, fluency, seed);
+  }
+
+  /** The chart for a player who gets so fast. */
+  public Chart withFluency(Fluency other) {
+    return new Chart(
+        title, sections, form, countIn, instrument, tuning, capo, position, other, seed);
   }
 
   public Chart withSeed(long newSeed) {
-    return new Chart(title, sections, form, countIn, instrument, tuning, capo, position, newSeed);
+    return new Chart(
+        title, sections, form, countIn, instrument, tuning, capo, position, fluency, newSeed);
   }
 
   public Chart withCountIn(int bars) {
-    return new Chart(title, sections, form, bars, instrument, tuning, capo, position, seed);
+    return new Chart(
+        title, sections, form, bars, instrument, tuning, capo, position, fluency, seed);
   }
 
   private Chart withSections(UnaryOperator<Section> change) {
@@ -137,6 +149,7 @@ public record Chart(
         tuning,
         capo,
         position,
+        fluency,
         seed);
   }
 }

@@ -17,6 +17,7 @@ public enum ChartKey implements Field {
       "tuning", Place.CHART, "its open strings from low to high, or a name", "standard", "drop D"),
   CAPO("capo", Place.CHART, "the fret of the capo, 0 to 12", "0", "2"),
   POSITION("position", Place.CHART, "the fret your hand stays around, 1 to 20", "free", "5"),
+  FLUENCY("fluency", Place.CHART, "how fast you get: easy, normal or fast", "normal", "easy"),
   SEED("seed", Place.CHART, "the same seed gives the same notes", "1", "7"),
   TEMPO(
       "tempo",

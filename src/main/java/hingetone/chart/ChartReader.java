@@ -1,6 +1,7 @@
 package hingetone.chart;
 
 import hingetone.neck.Tuning;
+import hingetone.text.Choice;
 import hingetone.text.Quote;
 import hingetone.text.Suggestion;
 import hingetone.text.reading.Fields;
@@ -72,6 +73,13 @@ public final class ChartReader {
             Optional.empty(),
             ValueGuess::number,
             "I expected a fret, 1 to " + Chart.HIGHEST_POSITION + ".");
+    Fluency fluency =
+        fields.read(
+            ChartKey.FLUENCY,
+            text -> Choice.named(Fluency.values(), text),
+            Fluency.NORMAL,
+            ValueGuess.oneOf(Choice.words(Fluency.values())),
+            "I expected easy, normal or fast.");
     long seed =
         fields.read(
             ChartKey.SEED, Chart::parseSeed, 1L, "I expected a whole number of at most 18 digits.");
@@ -85,7 +93,7 @@ public final class ChartReader {
     }
     List<Section> all = List.copyOf(sections.values());
     return Optional.of(
-        new Chart(title, all, form, countIn, instrument, tuning, capo, position, seed));
+        new Chart(title, all, form, countIn, instrument, tuning, capo, position, fluency, seed));
   }
 
   private static int whole(Fields fields, ChartKey key, int most, int usual, String expected) {

@@ -3,9 +3,11 @@ package hingetone.command;
 import hingetone.backing.Backing;
 import hingetone.chart.Chart;
 import hingetone.chart.ChartReader;
+import hingetone.chart.Fluency;
 import hingetone.groove.Grooves;
 import hingetone.neck.Tuning;
 import hingetone.output.CommandFailure;
+import hingetone.text.Choice;
 import hingetone.text.FileNames;
 import hingetone.text.Suggestion;
 import hingetone.text.reading.Reading;
@@ -74,6 +76,13 @@ final class ChartArguments {
       description = "The fret that your hand stays around, 1 to 20.")
   Optional<Integer> position = Optional.empty();
 
+  @Option(
+      names = "--fluency",
+      paramLabel = "WORD",
+      converter = ToFluency.class,
+      description = "How fast you get: easy, normal or fast. Example phrases keep to it.")
+  Optional<Fluency> fluency = Optional.empty();
+
   @Option(names = "--left-handed", description = "Draw necks for the left hand.")
   boolean leftHanded;
 
@@ -95,6 +104,7 @@ final class ChartArguments {
     chart = tuning.map(chart::withTuning).orElse(chart);
     chart = capo.map(chart::withCapo).orElse(chart);
     chart = position.isPresent() ? chart.withPosition(position) : chart;
+    chart = fluency.map(chart::withFluency).orElse(chart);
     return keyShift == 0 ? chart : chart.shifted(keyShift);
   }
 
@@ -182,6 +192,17 @@ final class ChartArguments {
   static final class ToPosition extends WholeNumber {
     ToPosition() {
       super(1, Chart.HIGHEST_POSITION, "frets");
+    }
+  }
+
+  /** Reads how fast a player gets. */
+  static final class ToFluency implements ITypeConverter<Fluency> {
+    @Override
+    public Fluency convert(String text) {
+      return Choice.named(Fluency.values(), text)
+          .orElseThrow(
+              () ->
+                  new TypeConversionException("\"" + text + "\": I expected easy, normal or fast"));
     }
   }
 

@@ -57,7 +57,8 @@ record ExamplePhrases(Plan plan, Fretboard neck, PhraseMaker maker) {
         chart.form().stream().filter(s -> swings(s, grooves)).collect(Collectors.toSet());
     PhraseMaker maker =
         PhraseMaker.of(plan, Ground.of(form, neck, chart.position()), chart.seed())
-            .withBank(statements, swinging::contains);
+            .withBank(statements, swinging::contains)
+            .withFluency(chart.fluency());
     return new ExamplePhrases(plan, neck, maker);
   }
 

@@ -85,6 +85,7 @@ final class BandMeasure {
         chart.tuning(),
         chart.capo(),
         chart.position(),
+        chart.fluency(),
         chart.seed());
   }
 

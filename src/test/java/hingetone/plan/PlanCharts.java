@@ -2,6 +2,7 @@ package hingetone.plan;
 
 import hingetone.chart.Chart;
 import hingetone.chart.ChartBar;
+import hingetone.chart.Fluency;
 import hingetone.chart.Leave;
 import hingetone.chart.PhraseTurn;
 import hingetone.chart.PhraseTurn.Role;
@@ -82,7 +83,16 @@ public final class PlanCharts {
   public static Chart chart(long seed, Section... form) {
     List<Section> sections = Arrays.stream(form).distinct().toList();
     return new Chart(
-        "Test", sections, List.of(form), 1, "guitar", Tuning.STANDARD, 0, Optional.empty(), seed);
+        "Test",
+        sections,
+        List.of(form),
+        1,
+        "guitar",
+        Tuning.STANDARD,
+        0,
+        Optional.empty(),
+        Fluency.NORMAL,
+        seed);
   }
 
   private static List<PhraseTurn> turns(String phrases) {

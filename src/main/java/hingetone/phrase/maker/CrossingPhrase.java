@@ -1,5 +1,6 @@
 package hingetone.phrase.maker;
 
+import hingetone.chart.Form.Bar;
 import hingetone.chart.Leave;
 import hingetone.ground.ways.Crossing;
 import hingetone.ground.ways.Hold;
@@ -31,6 +32,10 @@ record CrossingPhrase(List<Blank> blanks, List<Tone> beside, List<Placed> places
 
   private static final Beats EIGHTH = Beats.of(1, 2);
 
+  private static final double RING_SECONDS = 2;
+  private static final int LEAST_RING = 2;
+  private static final int MOST_RING = 8;
+
   Beats start() {
     return blanks.get(0).stroke().onset();
   }
@@ -53,18 +58,19 @@ record CrossingPhrase(List<Blank> blanks, List<Tone> beside, List<Placed> places
         : run(bench, task, crossing, line);
   }
 
-  /** The first hold: struck an eighth before the line, ringing past it. */
+  /**
+   * The first hold: struck a beat or two before the line where there is room, ringing two seconds
+   * past it, at least two beats and at most eight.
+   */
   private static Optional<CrossingPhrase> hold(
       PhraseBuilder bench, PhraseTask task, Crossing crossing, Beats line) {
-    boolean tooLate = line.isZero() && task.space().before().isBefore(EIGHTH);
-    if (crossing.holds().isEmpty() || tooLate) {
+    Beats room = line.isZero() ? task.space().before() : line.minus(Beats.ONE);
+    if (crossing.holds().isEmpty() || room.isBefore(EIGHTH)) {
       return Optional.empty();
     }
     Hold hold = crossing.holds().get(0);
-    Meter meter = bench.harmony().form().bar(crossing.atBar()).meter();
-    Beats past = meter.beatLength().max(Beats.ONE).times(Beats.of(3, 2));
-    Beats until = task.space().after().min(line.plus(past));
-    Beats from = line.minus(EIGHTH);
+    Beats until = line.plus(rings(bench.harmony(), task, crossing, line));
+    Beats from = line.minus(struckBefore(room));
     RhythmNote stroke = new RhythmNote(from, until.minus(from));
     Tone bent = Tone.of(from, stroke.length(), hold.note()).withBend(hold.ringing());
     boolean stays = hold.note().soundsLike(hold.ringing());
@@ -74,6 +80,25 @@ record CrossingPhrase(List<Blank> blanks, List<Tone> beside, List<Placed> places
             stays ? List.of() : List.of(bent),
             List.of(new Placed(from, hold.note().midi(), hold.spot())),
             "Holds into " + crossing.to() + ": " + WayWords.of(hold)));
+  }
+
+  /** Two beats where they are half the room or less, else one where there is room, else a half. */
+  private static Beats struckBefore(Beats room) {
+    Beats two = Beats.of(2);
+    return !room.isBefore(two.times(2)) ? two : room.isBefore(Beats.ONE) ? EIGHTH : Beats.ONE;
+  }
+
+  /** How long a hold rings into the new key: so that a little can follow it where there is room. */
+  private static Beats rings(
+      PhraseHarmony harmony, PhraseTask task, Crossing crossing, Beats line) {
+    Bar bar = harmony.form().bar(crossing.atBar());
+    double quarters = bar.section().tempo().quartersPerMinute(bar.meter()).toDouble() / 60;
+    Beats beat = bar.meter().beatLength().max(Beats.ONE);
+    long beats = Math.round(RING_SECONDS * quarters / beat.toDouble());
+    Beats least = beat.times(LEAST_RING);
+    Beats wanted = beat.times(Math.max(LEAST_RING, Math.min(MOST_RING, beats)));
+    Beats leaving = task.body().minus(line).minus(beat);
+    return wanted.min(leaving.max(least)).min(task.space().after().minus(line));
   }
 
   /** The ground's first run, as much of it as there is room for. */

@@ -1,5 +1,6 @@
 package hingetone.phrase.maker;
 
+import hingetone.chart.Fluency;
 import hingetone.chart.Form.Bar;
 import hingetone.chart.Section;
 import hingetone.ground.Ground;
@@ -39,20 +40,35 @@ final class PhraseBuilder {
   private final PhraseHarmony harmony;
   private final Ground ground;
   private final Fretboard neck;
+  private final Fluency fluency;
   private final List<Statement> bank;
   private final Predicate<Section> swings;
 
   /**
+   * @param fluency how fast the player gets
    * @param bank the statements that may be taken as they are
    * @param swings whether the band swings in a section
    */
   PhraseBuilder(
-      PhraseHarmony harmony, Ground ground, List<Statement> bank, Predicate<Section> swings) {
+      PhraseHarmony harmony,
+      Ground ground,
+      Fluency fluency,
+      List<Statement> bank,
+      Predicate<Section> swings) {
     this.harmony = harmony;
     this.ground = ground;
     this.neck = ground.fretboard();
+    this.fluency = fluency;
     this.bank = bank;
     this.swings = swings;
+  }
+
+  PhraseBuilder withFluency(Fluency other) {
+    return new PhraseBuilder(harmony, ground, other, bank, swings);
+  }
+
+  PhraseBuilder withBank(List<Statement> other, Predicate<Section> nowSwings) {
+    return new PhraseBuilder(harmony, ground, fluency, other, nowSwings);
   }
 
   List<Statement> bank() {
@@ -160,7 +176,8 @@ final class PhraseBuilder {
       Optional<CrossingPhrase> way,
       String why) {
     Key key = harmony.keyAt(task.space().landing());
-    List<Tone> there = tones.stream().map(tone -> onNeck(key, tone)).toList();
+    List<Tone> slower = new Thinning(harmony, task.space().landing(), fluency, way).of(tones);
+    List<Tone> there = slower.stream().map(tone -> onNeck(key, tone)).toList();
     Phrase phrase = new Phrase(key, playable(hand, there, way));
     List<Spot> spots = Fingering.of(neck, phrase.tones(), hand.low(), way);
     return new MadePhrase(task.prompt(), phrase, spots, why);

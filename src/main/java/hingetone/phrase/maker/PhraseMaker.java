@@ -1,5 +1,6 @@
 package hingetone.phrase.maker;
 
+import hingetone.chart.Fluency;
 import hingetone.chart.Form;
 import hingetone.chart.PhraseTurn.Role;
 import hingetone.chart.Section;
@@ -61,7 +62,14 @@ public final class PhraseMaker {
   public static PhraseMaker of(Plan plan, Ground ground, long seed) {
     PhraseHarmony harmony = new PhraseHarmony(plan.form());
     return new PhraseMaker(
-        plan, seed, new PhraseBuilder(harmony, ground, List.of(), section -> false));
+        plan,
+        seed,
+        new PhraseBuilder(harmony, ground, Fluency.NORMAL, List.of(), section -> false));
+  }
+
+  /** The same maker for a player who gets so fast. */
+  public PhraseMaker withFluency(Fluency fluency) {
+    return new PhraseMaker(plan, seed, bench.withFluency(fluency));
   }
 
   /**
@@ -71,9 +79,7 @@ public final class PhraseMaker {
    * @param swings whether the band swings in a section
    */
   public PhraseMaker withBank(List<Statement> bank, Predicate<Section> swings) {
-    PhraseBuilder other =
-        new PhraseBuilder(bench.harmony(), bench.ground(), List.copyOf(bank), swings);
-    return new PhraseMaker(plan, seed, other);
+    return new PhraseMaker(plan, seed, bench.withBank(List.copyOf(bank), swings));
   }
 
   /**

@@ -22,6 +22,9 @@ final class StatementMaker {
 
   private static final double A_FIGURE = 0.55;
 
+  /** Notes of a statement by which it is known again. */
+  private static final int RECOGNISED = 3;
+
   /** How often a statement comes back an eighth early. */
   private static final double EARLY = 0.25;
 
@@ -103,11 +106,15 @@ final class StatementMaker {
     if (opening.tones().isEmpty() || over.isPresent() && !opening.hasBody()) {
       return fresh();
     }
-    List<Blank> blanks = new ArrayList<>();
     Beats from = over.filter(this::isOnLine).map(way -> way.last().end()).orElse(Beats.of(-8));
-    opening.tones().stream()
-        .filter(tone -> !tone.onset().isBefore(from))
-        .forEach(tone -> blanks.add(StatementOpening.blank(tone)));
+    List<Blank> blanks =
+        opening.tones().stream()
+            .filter(tone -> !tone.onset().isBefore(from))
+            .map(StatementOpening::blank)
+            .toList();
+    if (blanks.size() < RECOGNISED) {
+      return fresh();
+    }
     HandPosition hand = bench.handOver(task, opening.tones());
     return finish(
         hand, blanks, opening.cut(), "Statement " + index + " comes back" + opening.how());

@@ -32,6 +32,8 @@ import org.junit.jupiter.api.Test;
  * here anew: none of the maker's own code decides what is right.
  */
 class CrossingPhraseTest {
+  private static final Beats EIGHTH = Beats.of(1, 2);
+
   private static final int SEEDS = 12;
   private static final int WIDEST = 5;
 
@@ -157,7 +159,7 @@ class CrossingPhraseTest {
             .anyMatch(
                 t ->
                     !t.onset().isAfter(line)
-                        && !t.onset().isBefore(line.minus(Beats.of(1, 2)))
+                        && !t.onset().isBefore(line.minus(way == Leave.HOLD ? Beats.of(2) : EIGHTH))
                         && t.end().isAfter(line));
     if (planned && !onLine) {
       wrong.add(heard.where + " does not arrive on the line: " + heard.made.why());
