@@ -47,7 +47,7 @@ final class BluesReason {
   private boolean curl() {
     Optional<NoteName> blueThird = BlueThird.of(chord, scale);
     NoteName major = chord.root().plus(Interval.MAJOR_THIRD);
-    blueThird.ifPresent(minor -> parts.add(named(minor) + " is curled up towards " + named(major)));
+    blueThird.ifPresent(minor -> parts.add(curled(minor, major)));
     return blueThird.isPresent();
   }
 
@@ -72,6 +72,10 @@ final class BluesReason {
         parts.add(named(third) + ", its third, is to arrive on");
       }
     }
+  }
+
+  private static String curled(NoteName minor, NoteName major) {
+    return named(minor) + " is curled up towards " + named(major) + " as blues and rock have it";
   }
 
   private static String named(NoteName note) {

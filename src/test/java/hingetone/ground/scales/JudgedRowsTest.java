@@ -7,6 +7,7 @@ import hingetone.chart.ChartBar;
 import hingetone.chart.ChartReader;
 import hingetone.chart.Form;
 import hingetone.text.reading.Source;
+import hingetone.theory.Chord;
 import hingetone.theory.Scale;
 import hingetone.time.Beats;
 import java.io.IOException;
@@ -100,6 +101,32 @@ class JudgedRowsTest {
     assertThat(asked.size() - missed.size())
         .as("missed: %s", missed)
         .isGreaterThanOrEqualTo(AMONG_THREE);
+  }
+
+  /** Common practice: where something of the chord is left out it is the blues that says so. */
+  @Test
+  void a_first_choice_without_the_chords_root_third_or_seventh_names_the_practice()
+      throws IOException {
+    int lacking = 0;
+    for (Row row : rows()) {
+      for (List<ChordContext> bar : ChordContexts.of(Form.of(row.chart()))) {
+        for (ChordContext context : bar) {
+          FittingScale first = ScaleChoice.rank(context).get(0);
+          boolean lacks = context.chord().filter(chord -> lacks(first.scale(), chord)).isPresent();
+          assertThat(first.why().contains("as blues and rock have it"))
+              .as("%s %s over %s", row.id(), first.scale(), context.chord())
+              .isEqualTo(lacks);
+          lacking += lacks ? 1 : 0;
+        }
+      }
+    }
+    assertThat(lacking).isBetween(20, 100);
+  }
+
+  private static boolean lacks(Scale scale, Chord chord) {
+    return chord.quality().intervals().stream()
+        .filter(interval -> List.of(1, 3, 7).contains(interval.number()))
+        .anyMatch(interval -> !scale.contains(chord.root().plus(interval)));
   }
 
   @Test
