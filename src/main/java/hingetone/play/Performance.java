@@ -247,6 +247,7 @@ public final class Performance {
   private void nextGroove(Transport transport, Consumer<Message> screen) {
     Optional<Arrangement> next = arrangement.inNextGroove();
     next.ifPresent(other -> follow(other, transport));
+    learn(transport.status().keyShift(), screen);
     String words = next.map(other -> "Groove: " + other.groove()).orElse("No other groove fits.");
     screen.accept(new Message.Notice(words));
   }

@@ -85,8 +85,10 @@ public final class PlanText {
     below.forEach(line -> out.append(("       " + line).stripTrailing()).append('\n'));
   }
 
+  /** {@code 3} or {@code & of 3}. */
   private static String at(Position position) {
-    return position.beat() + " ";
+    String counted = position.counted();
+    return counted.substring(counted.indexOf(' ') + 1) + " ";
   }
 
   private static String opening(Prompt prompt) {

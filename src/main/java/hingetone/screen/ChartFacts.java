@@ -86,6 +86,8 @@ public record ChartFacts(
    *     scale
    * @param hold how to hold one of them over the line, in a few words; empty where none stays
    * @param run how to run into the new key, in a few words; empty where there is nothing between
+   * @param held the note that the first hold leaves ringing; empty where there is none
+   * @param reached the note that the first run lands on, its highest; empty where there is none
    * @param chromas the pitch classes that stay
    * @param shape the new key's shape that lies nearest
    */
@@ -96,6 +98,8 @@ public record ChartFacts(
       List<String> common,
       List<String> hold,
       List<String> run,
+      Optional<String> held,
+      Optional<String> reached,
       List<Integer> chromas,
       List<ShapeNote> shape) {
     public Crossing {

@@ -7,6 +7,8 @@ import hingetone.ground.Ground;
 import hingetone.ground.scales.BlueThird;
 import hingetone.ground.scales.FittingScale;
 import hingetone.ground.ways.Crossing;
+import hingetone.ground.ways.Hold;
+import hingetone.ground.ways.Run;
 import hingetone.ground.ways.Stay;
 import hingetone.ground.ways.Turnaround;
 import hingetone.ground.ways.WayWords;
@@ -28,6 +30,7 @@ import hingetone.theory.ScaleType;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Collections;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.IntStream;
@@ -195,6 +198,22 @@ public final class FactFinder {
     return notes.stream().map(note -> note.simplified().toString()).toList();
   }
 
+  private static Optional<String> held(List<Hold> holds) {
+    return holds.stream().findFirst().map(hold -> named(hold.ringing()));
+  }
+
+  private static Optional<String> reached(List<Run> runs) {
+    return runs.stream()
+        .findFirst()
+        .map(run -> run.steps().get(run.steps().size() - 1))
+        .flatMap(step -> step.notes().stream().max(Comparator.comparingInt(Pitch::midi)))
+        .map(FactFinder::named);
+  }
+
+  private static String named(Pitch pitch) {
+    return pitch.name().simplified().toString();
+  }
+
   /** The ways over the line that a dominant leads over, the key staying. */
   private ChartFacts.Crossing wayHome(Turnaround home) {
     List<NoteName> stays = home.to().pentatonic().commonTones(home.scales().get(0).scale());
@@ -205,6 +224,8 @@ public final class FactFinder {
         names(stays),
         home.holds().stream().limit(CHOICES).map(WayWords::of).toList(),
         home.runs().stream().limit(CHOICES).map(WayWords::of).toList(),
+        held(home.holds()),
+        reached(home.runs()),
         stays.stream().map(NoteName::chroma).toList(),
         List.of());
   }
@@ -224,6 +245,8 @@ public final class FactFinder {
         names(crossing.commonTones().pentatonic()),
         crossing.holds().stream().limit(CHOICES).map(WayWords::of).toList(),
         crossing.runs().stream().limit(CHOICES).map(WayWords::of).toList(),
+        held(crossing.holds()),
+        reached(crossing.runs()),
         crossing.commonTones().pentatonic().stream().map(NoteName::chroma).toList(),
         dots(shape, first.chord()));
   }

@@ -66,7 +66,10 @@ final class LiveChange {
       case LOOP -> orUnloop(state, BarsAhead.section(state));
       case LOOP_FROM -> BarsAhead.fromHere(state);
       case LOOP_TO -> BarsAhead.toHere(state);
-      case LOOP_CROSSING -> orUnloop(state, new Command.LoopCrossing(BARS_AROUND, BARS_AROUND));
+      case LOOP_CROSSING ->
+          loopsCrossing(state)
+              ? new Command.Unloop()
+              : new Command.LoopCrossing(BARS_AROUND, BARS_AROUND);
       case KEY_UP -> new Command.StepKey(1);
       case KEY_DOWN -> new Command.StepKey(-1);
       case EVERY_KEY -> new Command.KeyWalk(state.status().keyWalk() == 0 ? WALK : 0);
@@ -84,6 +87,16 @@ final class LiveChange {
 
   private static Command mute(State state, Role role) {
     return new Command.Mute(role, !state.status().muted().contains(role));
+  }
+
+  /** Whether the loop that is on goes round a crossing already. */
+  private static boolean loopsCrossing(State state) {
+    return state
+        .status()
+        .loop()
+        .filter(loop -> loop.lastBar() - loop.firstBar() + 1 == 2 * BARS_AROUND)
+        .filter(loop -> state.facts().crossingInto(loop.firstBar() + BARS_AROUND).isPresent())
+        .isPresent();
   }
 
   private static Command orUnloop(State state, Command loop) {

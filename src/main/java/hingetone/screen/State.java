@@ -90,7 +90,7 @@ public record State(
 
   /** Whether the bars before the form are being counted. */
   public boolean countsIn() {
-    return now.isNegative() && motion() != Motion.STOPPED;
+    return now.isNegative() && (motion() == Motion.PLAYING || motion() == Motion.PAUSED);
   }
 
   public Size size() {

@@ -4,6 +4,7 @@ import hingetone.screen.State.Layer;
 import hingetone.screen.ViewSettings.Panel;
 import hingetone.sequencer.Command;
 import hingetone.sequencer.Status.Motion;
+import java.util.List;
 import java.util.Optional;
 
 /** What a message changes. */
@@ -30,7 +31,9 @@ public final class Update {
       return Step.of(state.withSize(resized.size()));
     }
     if (message instanceof Message.Changed changed) {
-      return changed(state.withStatus(changed.status()));
+      List<String> levels = ChangeWords.levels(state.status(), changed.status());
+      State told = levels.isEmpty() ? state : told(state, String.join(" ", levels));
+      return changed(told.withStatus(changed.status()));
     }
     if (message instanceof Message.Learned learned) {
       return Step.of(state.withFacts(learned.facts()));
@@ -93,6 +96,7 @@ public final class Update {
       case PHRASES -> chosen(state, state.settings().withSwitched(Panel.PHRASES));
       case NECK -> chosen(state, state.settings().withSwitched(Panel.NECK));
       case POSITION -> Step.of(state, new Effect.StayAround(position(state)));
+      case SHOW_ALL -> chosen(state, state.settings().withAllShown());
       case NAMES -> chosen(state, state.settings().withNoteNames(!state.settings().noteNames()));
       case REDRAW -> Step.of(state, new Effect.Redraw());
       case ASIDE -> aside(state);

@@ -63,6 +63,11 @@ public record ViewSettings(
     return new ViewSettings(far, switched, noteNames, bound);
   }
 
+  /** The same with every panel shown. */
+  public ViewSettings withAllShown() {
+    return new ViewSettings(far, Set.of(), noteNames, bound);
+  }
+
   /** The same with a key or pedal bound to an action. */
   public ViewSettings withBound(String what, Action action) {
     Map<String, Action> more = new TreeMap<>(bound);

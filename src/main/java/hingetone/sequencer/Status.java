@@ -52,6 +52,8 @@ public record Status(
 
   /** Whether the music moves. */
   public enum Motion {
+    /** The output is being opened; the music begins by itself. */
+    STARTING,
     STOPPED,
     PLAYING,
     PAUSED
@@ -70,7 +72,7 @@ public record Status(
   /** A band that has not begun, at a tempo and a volume, with nothing else set. */
   public static Status atRest(Tempo tempo, int volume) {
     return new Status(
-        Motion.STOPPED,
+        Motion.STARTING,
         tempo,
         Optional.empty(),
         0,

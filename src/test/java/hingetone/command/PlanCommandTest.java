@@ -32,11 +32,11 @@ class PlanCommandTest extends ProgramRun {
   void the_plan_is_printed_bar_by_bar() {
     assertThat(said("plan", CHART).lines())
         .startsWith(
-            "    0  count-in           3+1/2 statement 1",
+            "    0  count-in           & of 3 statement 1",
             "low, D minor",
             "    1  Dm7                1 land",
             "    2  Gm7 / A7 /",
-            "    3  Dm7                1 stop; 1+1/2 reply 2 to 1; 3 land");
+            "    3  Dm7                1 stop; & of 1 reply 2 to 1; 3 land");
     assertThat(said("plan", CHART, "--laps", "2")).contains("lap 1\n", "lap 2\n", "\n   16  D7");
   }
 

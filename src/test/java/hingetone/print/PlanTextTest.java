@@ -41,17 +41,17 @@ class PlanTextTest {
     assertThat(text(CHART, 1, prompt -> List.of()))
         .isEqualTo(
             """
-                0  count-in           3+1/2 statement 1
+                0  count-in           & of 3 statement 1
             low, D minor
                 1  Dm7                1 land
                 2  Gm7 / A7 /
-                3  Dm7                1 stop; 1+1/2 reply 2 to 1; 3 land
-                4  D7b9               3 stop; 3+1/2 statement 3, 1 again, new ending, run over the line
+                3  Dm7                1 stop; & of 1 reply 2 to 1; 3 land
+                4  D7b9               3 stop; & of 3 statement 3, 1 again, new ending, run over the line
             high, G minor
                 5  Gm7                1 land
-                6  Cm7                1 stop; 1+1/2 reply 4 to 3; 3 land
-                7  N.C.               1 stop; 1 rest; 3+1/2 statement 6
-                8  D7                 1 land; 3 stop; 3+1/2 statement 7, hold over the line
+                6  Cm7                1 stop; & of 1 reply 4 to 3; 3 land
+                7  N.C.               1 stop; 1 rest; & of 3 statement 6
+                8  D7                 1 land; 3 stop; & of 3 statement 7, hold over the line
             """);
   }
 
@@ -61,7 +61,7 @@ class PlanTextTest {
         .hasSize(1 + 2 * (1 + 2 + 8))
         .contains("lap 1", "lap 2", "    9  Dm7                1 land")
         .endsWith(
-            "   16  D7                 1 land; 3 stop; 3+1/2 statement 13, run over the line");
+            "   16  D7                 1 land; 3 stop; & of 3 statement 13, run over the line");
   }
 
   @Test

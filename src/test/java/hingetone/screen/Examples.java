@@ -150,6 +150,8 @@ public final class Examples {
         List.of("D", "G"),
         List.of(hold),
         List.of("strings 3 and 2 from frets 4 and 5 up by single frets"),
+        Optional.of("G"),
+        Optional.of("Bb"),
         List.of(2, 7),
         shape(scale, Chord.parse(shift == 0 ? "Em7" : "Gm7"), shift));
   }

@@ -51,8 +51,16 @@ class LiveChangeTest {
     assertThat(asked(all, Action.SILENT_BARS)).isEqualTo(Command.SilentBars.NONE);
     assertThat(asked(all, Action.EVERY_KEY)).isEqualTo(new Command.KeyWalk(0));
     assertThat(asked(all, Action.LOOP)).isEqualTo(new Command.Unloop());
-    assertThat(asked(all, Action.LOOP_CROSSING)).isEqualTo(new Command.Unloop());
     assertThat(asked(all, Action.RAMP)).isEqualTo(new Command.SetTempo(Tempo.of(112)));
+  }
+
+  @Test
+  void the_crossing_is_looped_from_another_loop_too_and_only_its_own_is_ended() {
+    Command.LoopCrossing around = new Command.LoopCrossing(2, 2);
+    assertThat(asked(Statuses.looping(1, 4), Action.LOOP_CROSSING)).isEqualTo(around);
+    assertThat(asked(Statuses.looping(1, 8), Action.LOOP_CROSSING)).isEqualTo(around);
+    assertThat(asked(Statuses.looping(7, 10), Action.LOOP_CROSSING))
+        .isEqualTo(new Command.Unloop());
   }
 
   @Test

@@ -200,6 +200,24 @@ class UpdateTest {
   }
 
   @Test
+  void a_level_that_is_moved_is_told() {
+    State softer = Update.apply(PLAYING, new Message.Changed(Statuses.withEverything())).state();
+    assertThat(softer.words().notice()).isEqualTo("Drums at 96.");
+    State same = Update.apply(softer, new Message.Changed(softer.status())).state();
+    assertThat(same.words()).isEqualTo(softer.words());
+  }
+
+  @Test
+  void what_is_hidden_is_named_and_comes_back_with_one_key() {
+    State hidden = press(press(PLAYING, "n").state(), "p").state();
+    assertThat(Examples.picture(hidden, 24, 80)).contains("u shows phrases, neck");
+    Step shown = press(hidden, "u");
+    assertThat(shown.state().settings().hidden()).isEmpty();
+    assertThat(shown.effects()).containsExactly(new Effect.Remember(shown.state().settings()));
+    assertThat(Examples.picture(shown.state(), 24, 80)).doesNotContain("u shows");
+  }
+
+  @Test
   void a_pedal_is_bound_in_the_menu_and_does_its_action_from_then_on() {
     State menu = press(PLAYING, "tab").state();
     State waiting = press(menu, "=").state();

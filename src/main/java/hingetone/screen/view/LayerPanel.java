@@ -15,8 +15,10 @@ import java.util.stream.Collectors;
 
 /** What lies over the picture: the keys, the menu, waiting for a key to bind. */
 final class LayerPanel {
-  private static final int COLUMN_WIDTH = 36;
-  private static final int KEY_WIDTH = 13;
+  private static final int KEY_WIDTH = 9;
+
+  /** Columns of the menu before the values. */
+  private static final int MENU_WIDTH = 40;
 
   private LayerPanel() {}
 
@@ -43,13 +45,14 @@ final class LayerPanel {
       rows.add(new Row("", Style.PLAIN));
     }
     int height = Math.max(1, canvas.rows() - 1);
-    int columns = Math.max(1, canvas.columns() / COLUMN_WIDTH);
+    int width = 2 + rows.stream().mapToInt(row -> row.text().length()).max().orElse(0);
+    int columns = Math.max(1, (canvas.columns() + 1) / width);
     int needed = Math.max(1, (rows.size() + columns - 1) / columns);
     int used = Math.max(1, Math.min(height, needed + 1));
     int first = Math.min(help.first(), Math.max(0, rows.size() - columns * used));
     for (int i = 0; i < columns * used && first + i < rows.size(); i++) {
       Row row = rows.get(first + i);
-      Canvas column = canvas.window(0, i / used * COLUMN_WIDTH, used, COLUMN_WIDTH - 1);
+      Canvas column = canvas.window(0, i / used * width, used, width - 1);
       column.put(i % used, 1, row.text(), row.style());
     }
     boolean more = columns * used < rows.size();
@@ -88,7 +91,10 @@ final class LayerPanel {
       Action action = lines.get(first + row);
       boolean chosen = first + row == menu.chosen();
       String text = (chosen ? "> " : "  ") + line(action, state.settings()) + " ";
-      canvas.put(row, 0, text, chosen ? Style.LIT : Style.PLAIN);
+      Style style = chosen ? Style.LIT : Style.PLAIN;
+      int column = canvas.put(row, 0, text, style);
+      String value = ActionValue.of(action, state);
+      canvas.put(row, Math.max(column + 1, MENU_WIDTH), value, style);
     }
     if (canvas.rows() > 1) {
       String last = "enter does it   = gives it a key or pedal   esc back";

@@ -3,6 +3,7 @@ package hingetone.screen.view;
 import hingetone.chart.ChartBar.Slot;
 import hingetone.chart.Form;
 import hingetone.chart.Form.Bar;
+import hingetone.chart.Leave;
 import hingetone.plan.Prompt;
 import hingetone.screen.BarsAhead;
 import hingetone.screen.ChartFacts.Crossing;
@@ -19,6 +20,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.IntFunction;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 
 /**
@@ -28,6 +30,9 @@ import java.util.stream.Stream;
 final class Outlook {
   /** How far ahead a chord or a crossing is looked for, in bars. */
   private static final int BARS_AHEAD = 400;
+
+  /** Of a chord's notes, those that a phrase comes to rest on first. */
+  private static final int STRONG_TONES = 2;
 
   static final String NO_CHORD = "N.C.";
 
@@ -166,6 +171,44 @@ final class Outlook {
   /** Beats of this meter from the beat that sounds until a position. */
   Beats beatsUntil(Position there) {
     return meter().toBeats(form.quarters(there).minus(beatNow()));
+  }
+
+  /**
+   * What a phrase lands on, the likeliest first: the note of the way over its line, else the root
+   * and the third of the chord there, or what it has in their place; none over no chord.
+   */
+  List<String> landing(Prompt turn) {
+    int bar = turn.landOn().bar();
+    Optional<Crossing> crossing = state.facts().crossingInto(bar);
+    boolean onLine = turn.landOn().beat().equals(Beats.ONE);
+    Optional<String> way =
+        turn.crossing()
+            .filter(leave -> onLine)
+            .flatMap(leave -> crossing.flatMap(c -> leave == Leave.RUN ? c.reached() : c.held()));
+    Optional<Chord> chord = form.bar(bar).chordAt(turn.landOn().beat());
+    return way.map(List::of)
+        .orElseGet(
+            () ->
+                chord.stream()
+                    .flatMap(c -> c.notes().stream().limit(STRONG_TONES))
+                    .map(note -> note.simplified().toString())
+                    .toList());
+  }
+
+  /** Whether the line that a turn goes over is still to come. */
+  boolean isBeforeLine(Prompt turn) {
+    int last = Math.max(turn.landOn().bar(), turn.stopBy().bar());
+    return IntStream.rangeClosed(position.bar() + 1, last)
+        .anyMatch(bar -> state.facts().crossingInto(bar).isPresent());
+  }
+
+  /**
+   * A bar as it is numbered on the screen, in its section, whose name is there if it is another.
+   */
+  String barName(int number) {
+    Bar there = form.bar(number);
+    boolean here = there.place() == bar.place();
+    return "bar " + there.inSection() + (here ? "" : " of " + there.section().name());
   }
 
   /** The turn that is on. */

@@ -1,12 +1,15 @@
 package hingetone.screen.view;
 
+import hingetone.chart.Form.Bar;
 import hingetone.screen.BarsAhead;
+import hingetone.screen.ChangeWords;
 import hingetone.screen.State;
 import hingetone.screen.picture.Canvas;
 import hingetone.screen.picture.Style;
+import hingetone.sequencer.Command.Loop;
+import hingetone.sequencer.Command.SilentBars;
 import hingetone.sequencer.Status;
 import hingetone.sequencer.Status.Motion;
-import hingetone.text.Choice;
 import hingetone.text.DisplayWidth;
 import java.util.ArrayList;
 import java.util.List;
@@ -52,14 +55,21 @@ final class PlacePanel {
   /** What the band does, in a word. */
   static String doing(State state) {
     return switch (state.motion()) {
+      case STARTING -> "starting";
       case STOPPED -> "stopped";
       case PAUSED -> "paused";
       case PLAYING -> state.countsIn() ? "count-in" : "playing";
     };
   }
 
-  private static int inLap(State state, int bar) {
-    return state.facts().inLap(bar);
+  /** {@code loop 1-4} in this section, else {@code loop bar 7 to bar 2 of high}. */
+  private static String loop(Loop loop, State state, Outlook moment) {
+    Bar first = state.facts().form().bar(loop.firstBar());
+    Bar last = state.facts().form().bar(loop.lastBar());
+    boolean here = first.place() == moment.bar().place() && last.place() == first.place();
+    return here
+        ? "loop " + first.inSection() + "-" + last.inSection()
+        : "loop " + moment.barName(loop.firstBar()) + " to " + moment.barName(loop.lastBar());
   }
 
   /** {@code lap 2}, {@code lap 2 of 3}, {@code ending}. */
@@ -81,12 +91,8 @@ final class PlacePanel {
     }
     Status band = state.status();
     words.add(band.tempo() + " bpm");
-    band.loop()
-        .ifPresent(
-            loop ->
-                words.add(
-                    "loop " + inLap(state, loop.firstBar()) + "-" + inLap(state, loop.lastBar())));
-    band.muted().stream().sorted().forEach(role -> words.add("no " + Choice.word(role)));
+    band.loop().ifPresent(loop -> words.add(loop(loop, state, moment)));
+    band.muted().stream().sorted().forEach(role -> words.add("no " + ChangeWords.name(role)));
     if (band.keyShift() != 0) {
       words.add("keys " + (band.keyShift() > 0 ? "+" : "") + band.keyShift());
     }
@@ -94,14 +100,13 @@ final class PlacePanel {
       words.add("all keys");
     }
     state.facts().position().ifPresent(fret -> words.add("position " + fret));
-    if (band.ramp().isPresent()) {
-      words.add("rising");
-    }
+    band.ramp().ifPresent(ramp -> words.add("tempo to " + ramp.goal()));
     if (band.dropsOut()) {
-      words.add("silent bars");
+      SilentBars silent = band.silentBars();
+      words.add("band " + silent.sounding() + " bars in, " + silent.silent() + " out");
     }
     if (band.metronome().on()) {
-      words.add("click " + band.metronome().gap().clicked());
+      words.add("metronome " + band.metronome().gap().clicked());
     }
     return words;
   }

@@ -1,16 +1,14 @@
 package hingetone.screen.view;
 
 import hingetone.plan.Prompt;
-import hingetone.score.Role;
 import hingetone.screen.Action;
 import hingetone.screen.BarsAhead;
+import hingetone.screen.ChangeWords;
 import hingetone.screen.ChartFacts.Crossing;
 import hingetone.screen.Message;
 import hingetone.screen.State;
 import hingetone.screen.view.Outlook.Coming;
 import hingetone.screen.view.Outlook.Nearing;
-import hingetone.sequencer.Status;
-import hingetone.text.Choice;
 import hingetone.text.Quote;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -39,7 +37,7 @@ public final class PlainView {
     } else if (message instanceof Message.Fault fault) {
       lines.add(fault.words().map(words -> "Warning: " + words).orElse("The device is back."));
     } else if (message instanceof Message.Changed changed) {
-      band(lines, before.status(), changed.status());
+      lines.addAll(ChangeWords.of(before.status(), changed.status()));
     } else if (message instanceof Message.Stroke stroke) {
       word(lines, stroke.key(), before, after);
     }
@@ -102,8 +100,12 @@ public final class PlainView {
     if (next.isPresent() && moment.beatsUntil(next.get().speakFrom()).ceil() == TURN_BEATS) {
       Prompt turn = next.get();
       String again = TurnWords.again(turn).map(words -> ", " + words).orElse("");
+      List<String> notes = moment.landing(turn);
+      String on = notes.isEmpty() ? "" : " on " + String.join(" or ", notes);
       String land =
-          turn.isRest() ? "" : ", land in " + moment.beatsUntil(turn.landOn()).ceil() + " beats";
+          turn.isRest()
+              ? ""
+              : ", land" + on + " in " + moment.beatsUntil(turn.landOn()).ceil() + " beats";
       lines.add(sentence(TurnWords.title(turn) + " in 2 beats" + land + again));
     }
   }
@@ -113,48 +115,6 @@ public final class PlainView {
     if (!coming.isEmpty() && moment.meter().toBeats(coming.get(0).until()).ceil() == 1) {
       lines.add("Next " + coming.get(0).chord() + ".");
     }
-  }
-
-  private static void band(List<String> lines, Status before, Status after) {
-    if (!before.tempo().equals(after.tempo())) {
-      lines.add("Tempo " + after.tempo() + ".");
-    }
-    for (Role role : Role.values()) {
-      if (before.muted().contains(role) != after.muted().contains(role)) {
-        lines.add(role.title() + (after.muted().contains(role) ? " out." : " in."));
-      }
-    }
-    if (!before.loop().equals(after.loop())) {
-      lines.add(
-          after
-              .loop()
-              .map(loop -> "Loop of bars " + loop.firstBar() + " to " + loop.lastBar() + ".")
-              .orElse("Loop off."));
-    }
-    if (before.keyShift() != after.keyShift()) {
-      lines.add("Keys shifted by " + after.keyShift() + " half steps.");
-    }
-    if (!before.metronome().equals(after.metronome())) {
-      boolean on = after.metronome().on();
-      lines.add(on ? "Metronome: " + after.metronome().gap().clicked() + "." : "Metronome off.");
-    }
-    for (Role role : Role.values()) {
-      int level = level(after, role);
-      if (level != level(before, role)) {
-        lines.add(role.title() + " at " + level + ".");
-      }
-    }
-    if (before.volume() != after.volume()) {
-      lines.add("Volume " + after.volume() + ".");
-    }
-    if (before.motion() != after.motion()) {
-      lines.add(sentence(Choice.word(after.motion())));
-    }
-  }
-
-  /** In percent; before the band is there nobody has moved it. */
-  private static int level(Status status, Role role) {
-    return status.levels().getOrDefault(role, 100);
   }
 
   private static String sentence(String words) {

@@ -4,9 +4,11 @@ import hingetone.screen.State;
 import hingetone.screen.picture.Canvas;
 import hingetone.screen.picture.Ink;
 import hingetone.screen.picture.Style;
+import hingetone.text.Choice;
 import hingetone.text.DisplayWidth;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Collectors;
 
 /** What is wrong, else what was just told, else the keys one needs first. */
 final class StatusPanel {
@@ -14,9 +16,15 @@ final class StatusPanel {
 
   private StatusPanel() {}
 
-  /** The keys, in a row of their own. */
-  static void keys(Canvas canvas) {
-    canvas.put(0, 1, "space pause   ? keys   tab menu   q leave", Style.QUIET);
+  /** The keys, in a row of their own; first how what is hidden comes back. */
+  static void keys(Canvas canvas, State state) {
+    String hidden =
+        state.settings().hidden().stream()
+            .sorted()
+            .map(Choice::word)
+            .collect(Collectors.joining(", "));
+    String back = hidden.isEmpty() ? "" : "u shows " + hidden + "   ";
+    canvas.put(0, 1, back + "space pause   ? keys   tab menu   q leave", Style.QUIET);
   }
 
   /**

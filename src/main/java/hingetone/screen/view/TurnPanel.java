@@ -7,6 +7,7 @@ import hingetone.screen.picture.Ink;
 import hingetone.screen.picture.Style;
 import hingetone.sequencer.Status.Motion;
 import hingetone.time.Beats;
+import java.util.List;
 import java.util.Optional;
 
 /**
@@ -20,6 +21,10 @@ final class TurnPanel {
 
   static void draw(Canvas canvas, State state, Outlook moment) {
     if (canvas.rows() == 0) {
+      return;
+    }
+    if (state.motion() == Motion.STARTING) {
+      canvas.put(0, 1, "it begins by itself, with the count-in", Style.PLAIN);
       return;
     }
     if (state.motion() == Motion.STOPPED) {
@@ -44,19 +49,29 @@ final class TurnPanel {
         turn.isRest() ? Style.STRONG : TurnWords.isPlayers(turn) ? spoken.asReverse() : spoken;
     Beats toLanding = moment.beatsUntil(turn.landOn());
     Beats toEnd = moment.beatsUntil(turn.stopBy());
-    String count =
-        !turn.isRest() && toLanding.isPositive()
-            ? "land in " + Signs.of(state).count(toLanding)
-            : "end in " + Signs.of(state).count(toEnd);
+    boolean lands = !turn.isRest() && toLanding.isPositive();
+    String count = lands ? land(turn, toLanding, state, moment) : "end in " + beats(toEnd, state);
     canvas.fill(0, 0, canvas.columns(), " ", style);
     int column = canvas.put(0, 1, TurnWords.title(turn) + "   " + count, style);
-    canvas.put(0, column, how(turn), style);
+    canvas.put(0, column, how(turn, moment), style);
   }
 
-  private static String how(Prompt turn) {
+  /** {@code land on A or C#, beat 1, in 2 beats}. */
+  private static String land(Prompt turn, Beats until, State state, Outlook moment) {
+    List<String> notes = moment.landing(turn);
+    String on = notes.isEmpty() ? "" : " on " + String.join(" or ", notes);
+    return "land" + on + ", " + turn.landOn().counted() + ", in " + beats(until, state);
+  }
+
+  private static String beats(Beats count, State state) {
+    return Signs.of(state).count(count) + (count.isAfter(Beats.ONE) ? " beats" : " beat");
+  }
+
+  private static String how(Prompt turn, Outlook moment) {
     String again = TurnWords.again(turn).map(words -> "   " + words).orElse("");
     return again
         + turn.crossing()
+            .filter(way -> moment.isBeforeLine(turn))
             .map(way -> "   " + CrossingPanel.word(way) + " into the next key")
             .orElse("");
   }
@@ -69,15 +84,16 @@ final class TurnPanel {
             : " in " + Signs.of(state).count(moment.beatsUntil(turn.speakFrom()));
     int column =
         canvas.put(row, 1, TurnWords.title(turn) + when + lamps(turn, state, moment), style);
+    boolean onLine = turn.landOn().beat().equals(Beats.ONE);
     String where =
         turn.isRest()
             ? ""
-            : "   from beat "
-                + turn.speakFrom().beat()
-                + ", land on bar "
-                + state.facts().inLap(turn.landOn().bar())
-                + (turn.landOn().beat().equals(Beats.ONE) ? "" : " beat " + turn.landOn().beat());
-    canvas.put(row, column, where + how(turn), Style.QUIET);
+            : "   from "
+                + turn.speakFrom().counted()
+                + ", land on "
+                + moment.barName(turn.landOn().bar())
+                + (onLine ? "" : " " + turn.landOn().counted());
+    canvas.put(row, column, where + how(turn, moment), Style.QUIET);
   }
 
   /** One lamp for each beat left, over the last beats before a turn of the player's. */

@@ -55,7 +55,7 @@ public final class View {
     ScalePanel.draw(part(canvas, row, layout.fit), state, moment);
     row += layout.fit;
     NeckPanel.draw(part(canvas, row, layout.neck + layout.legend), state, moment);
-    StatusPanel.keys(part(canvas, canvas.rows() - layout.status, layout.status));
+    StatusPanel.keys(part(canvas, canvas.rows() - layout.status, layout.status), state);
   }
 
   private static Canvas part(Canvas canvas, int row, int rows) {

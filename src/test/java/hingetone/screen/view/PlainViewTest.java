@@ -47,13 +47,13 @@ class PlainViewTest {
             """
             bar 0 beat 1: Count-in 1.
             bar 0 beat 2: Count-in 2.
-            bar 0 beat 2: You: statement in 2 beats, land in 3 beats.
+            bar 0 beat 2: You: statement in 2 beats, land on E or G in 3 beats.
             bar 0 beat 3: Count-in 3.
             bar 0 beat 4: Count-in 4.
             bar 0 beat 4: Next Em7.
             bar 1 beat 1: Lap 1, section low in E minor, Em7.
             bar 2 beat 2: Next A7.
-            bar 2 beat 4: You: reply in 2 beats, land in 3 beats.
+            bar 2 beat 4: You: reply in 2 beats, land on E or G in 3 beats.
             bar 2 beat 4: Next Em7.""");
   }
 
@@ -99,7 +99,7 @@ class PlainViewTest {
     assertThat(PlainView.lines(state, more, Update.apply(state, more).state()))
         .containsExactly(
             "Bass out.",
-            "Lead out.",
+            "Examples out.",
             "Loop of bars 1 to 4.",
             "Keys shifted by 2 half steps.",
             "Metronome: every other bar.",
