@@ -8,9 +8,15 @@ import hingetone.screen.view.Outlook.Coming;
 import java.util.List;
 
 /**
- * For a player far from the screen: the chord now and the next as large as they go, and the beat.
+ * For a player far from the screen: the chord now and the next as large as they go, the beat, and
+ * what to land on when.
  */
 final class FarPanel {
+  /** From so many rows on the turn is told in block letters as well. */
+  private static final int LEAST_FOR_TURN = 22;
+
+  private static final int LEAST_FOR_LARGER = 34;
+
   private FarPanel() {}
 
   static void draw(Canvas canvas, State state, Outlook moment) {
@@ -24,7 +30,9 @@ final class FarPanel {
       return;
     }
     PlacePanel.draw(canvas.window(0, 0, top, columns), state, moment);
-    int letters = rows - top - bottom - beats - 1;
+    int scale = rows < LEAST_FOR_TURN ? 0 : rows < LEAST_FOR_LARGER ? 1 : 2;
+    int turn = BigLetters.height(scale, canvas.isAscii());
+    int letters = rows - top - bottom - turn - beats - 1;
     int now = letters * 3 / 5;
     String chord = state.countsIn() ? Integer.toString(moment.beat()) : moment.chord();
     word(canvas.window(top, 0, now, columns), chord, Style.STRONG);
@@ -38,6 +46,7 @@ final class FarPanel {
       word(canvas.window(row, 0, letters - now, columns - right), next.chord(), Style.PLAIN);
       word(canvas.window(row, columns - right, letters - now, right), count, Style.STRONG);
     }
+    TurnPanel.large(canvas.window(rows - bottom - turn, 0, turn, columns), state, moment);
     TurnPanel.draw(canvas.window(rows - bottom, 0, Math.min(1, bottom), columns), state, moment);
     CrossingPanel.draw(canvas.window(rows - 1, 0, bottom > 1 ? 1 : 0, columns), state, moment);
   }

@@ -2,6 +2,7 @@ package hingetone.screen.view;
 
 import hingetone.plan.Prompt;
 import hingetone.screen.State;
+import hingetone.screen.picture.BigLetters;
 import hingetone.screen.picture.Canvas;
 import hingetone.screen.picture.Ink;
 import hingetone.screen.picture.Style;
@@ -16,6 +17,9 @@ import java.util.Optional;
  */
 final class TurnPanel {
   private static final int COUNTED_BEATS = 8;
+
+  /** What has room in block letters. */
+  private static final int MOST_COUNTED = 99;
 
   private TurnPanel() {}
 
@@ -43,14 +47,57 @@ final class TurnPanel {
     }
   }
 
-  private static void on(Canvas canvas, Prompt turn, State state, Outlook moment) {
+  /**
+   * The same in block letters, lit as the line is: what to land on, and the beats until then; after
+   * the landing those to the end, before the turn those until it begins.
+   */
+  static void large(Canvas canvas, State state, Outlook moment) {
+    Optional<Prompt> turn = moment.turn();
+    if (canvas.rows() == 0 || state.motion() == Motion.STOPPED) {
+      return;
+    }
+    Style style = turn.map(TurnPanel::style).orElse(Style.QUIET);
+    if (turn.isPresent()) {
+      for (int row = 0; row < canvas.rows(); row++) {
+        canvas.fill(row, 0, canvas.columns(), " ", style);
+      }
+    }
+    String note =
+        turn.filter(t -> lands(t, moment)).stream()
+            .flatMap(t -> moment.landing(t).stream())
+            .findFirst()
+            .orElse("");
+    int scale = Math.max(1, canvas.rows() / BigLetters.height(1, canvas.isAscii()));
+    BigLetters.draw(canvas, 0, 1, note, scale, style);
+    String count = count(turn, moment).map(beats -> Long.toString(beats.ceil())).orElse("");
+    int right = canvas.columns() - BigLetters.width(count, scale) - 1;
+    BigLetters.draw(canvas, 0, right, count, scale, style);
+  }
+
+  private static Optional<Beats> count(Optional<Prompt> turn, Outlook moment) {
+    return turn.map(t -> lands(t, moment) ? t.landOn() : t.stopBy())
+        .or(() -> moment.nextTurn().filter(t -> !moment.isBehind(t)).map(Prompt::speakFrom))
+        .map(moment::beatsUntil)
+        .filter(beats -> beats.isPositive() && !beats.isAfter(Beats.of(MOST_COUNTED)));
+  }
+
+  private static boolean lands(Prompt turn, Outlook moment) {
+    return !turn.isRest() && moment.beatsUntil(turn.landOn()).isPositive();
+  }
+
+  private static Style style(Prompt turn) {
     Style spoken = Style.of(Ink.TURN).asBold();
-    Style style =
-        turn.isRest() ? Style.STRONG : TurnWords.isPlayers(turn) ? spoken.asReverse() : spoken;
+    return turn.isRest() ? Style.STRONG : TurnWords.isPlayers(turn) ? spoken.asReverse() : spoken;
+  }
+
+  private static void on(Canvas canvas, Prompt turn, State state, Outlook moment) {
+    Style style = style(turn);
     Beats toLanding = moment.beatsUntil(turn.landOn());
     Beats toEnd = moment.beatsUntil(turn.stopBy());
-    boolean lands = !turn.isRest() && toLanding.isPositive();
-    String count = lands ? land(turn, toLanding, state, moment) : "end in " + beats(toEnd, state);
+    String count =
+        lands(turn, moment)
+            ? land(turn, toLanding, state, moment)
+            : "end in " + beats(toEnd, state);
     canvas.fill(0, 0, canvas.columns(), " ", style);
     int column = canvas.put(0, 1, TurnWords.title(turn) + "   " + count, style);
     canvas.put(0, column, how(turn, moment), style);
