@@ -1,5 +1,9 @@
 package hingetone.chart;
 
+import hingetone.text.Choice;
+import java.util.Locale;
+import java.util.Optional;
+
 /**
  * One turn in the exchange of phrases: {@code statement 2 again}.
  *
@@ -12,7 +16,16 @@ public record PhraseTurn(Role role, int bars, boolean again) {
   public enum Role {
     STATEMENT,
     REPLY,
-    REST
+    REST;
+
+    /** The role that a word names in either case; a question is a statement, an answer a reply. */
+    static Optional<Role> named(String word) {
+      return switch (word.toLowerCase(Locale.ROOT)) {
+        case "question" -> Optional.of(STATEMENT);
+        case "answer" -> Optional.of(REPLY);
+        default -> Choice.named(values(), word);
+      };
+    }
   }
 
   public PhraseTurn {

@@ -198,7 +198,7 @@ final class SectionReader {
     if (words.length < 2 || words.length > 2 && !again) {
       return Optional.empty();
     }
-    return Choice.named(PhraseTurn.Role.values(), words[0])
+    return PhraseTurn.Role.named(words[0])
         .filter(role -> !again || role == PhraseTurn.Role.STATEMENT)
         .flatMap(
             role ->

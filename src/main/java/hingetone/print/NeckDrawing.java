@@ -104,7 +104,7 @@ public final class NeckDrawing {
       legend.append("  ").append(sign(unicode, Set.of(Meaning.COMES))).append(" comes");
     }
     if (there.contains(Meaning.CURLED)) {
-      legend.append("  b3").append(curl(unicode)).append(" curl it up");
+      legend.append("  ").append(curl(unicode)).append(" curl it up");
     }
     return legend.toString();
   }

@@ -250,6 +250,13 @@ class ChartReaderTest {
   }
 
   @Test
+  void question_and_answer_are_statement_and_reply() {
+    Section asked = section("    phrases: Question 2, answer 1, question 1 again\n", "| Cm7 |");
+    Section stated = section("    phrases: statement 2, reply 1, statement 1 again\n", "| Cm7 |");
+    assertThat(asked.phrases()).isEqualTo(stated.phrases()).hasSize(3);
+  }
+
+  @Test
   void the_position_of_the_hand_is_a_fret_or_free() {
     String rest = "sections:\n  low:\n    key: C minor\n    bars: |\n      | Cm7 |\n";
     assertThat(read("position: 5\n" + rest).position()).contains(5);

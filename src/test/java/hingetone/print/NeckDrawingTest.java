@@ -57,7 +57,7 @@ class NeckDrawingTest {
           lines(NeckPicture.of(neck, shape, Chord.parse(chord), Set.of()), new Look(true, 8));
       assertThat(drawn.contains("○b3↑")).as(chord).isEqualTo(chord.equals("E7"));
     }
-    assertThat(NeckDrawing.legend(false, Set.of(Meaning.CURLED))).endsWith("b3^ curl it up");
+    assertThat(NeckDrawing.legend(false, Set.of(Meaning.CURLED))).endsWith("  ^ curl it up");
   }
 
   @Test
