@@ -144,6 +144,7 @@ final class OutputOptions {
           OutputLine.open(
               new OutputLine.Settings(soundOutput, sampleRate, bufferMillis), Clock.SYSTEM);
       Synthesizer synthesizer = Synthesizer.open(sampleRate, bank);
+      say.accept(bank.told());
       LapSource all = number -> number == 1 ? first : laps.lap(number);
       return Transport.withSound(all, setup, synthesizer, line, listener);
     } catch (SoundFailure e) {

@@ -4,8 +4,10 @@ import hingetone.port.Port;
 import hingetone.port.Ports;
 import hingetone.print.Json;
 import hingetone.sound.OutputLine;
+import hingetone.sound.SoundBank;
 import hingetone.text.Printable;
 import java.io.PrintWriter;
+import java.nio.file.Path;
 import java.util.List;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -30,6 +32,7 @@ final class PortsCommand implements Runnable {
     List<Port> inputs = Ports.all(Port.Direction.INPUT);
     List<Port> outputs = Ports.all(Port.Direction.OUTPUT);
     List<String> sounds = OutputLine.devices();
+    List<String> banks = SoundBank.installed().stream().map(Path::toString).toList();
     PrintWriter out = spec.commandLine().getOut();
     if (json) {
       out.print(
@@ -37,11 +40,16 @@ final class PortsCommand implements Runnable {
               Json.object(
                   "midiInputs", inputs.stream().map(PortsCommand::tree).toList(),
                   "midiOutputs", outputs.stream().map(PortsCommand::tree).toList(),
-                  "soundOutputs", sounds.stream().map(n -> Json.object("name", n)).toList())));
+                  "soundOutputs", sounds.stream().map(n -> Json.object("name", n)).toList(),
+                  "soundBanks", banks.stream().map(n -> Json.object("file", n)).toList())));
     } else {
       print(out, "MIDI inputs (--in)", inputs.stream().map(PortsCommand::line).toList());
       print(out, "MIDI outputs (--out)", outputs.stream().map(PortsCommand::line).toList());
       print(out, "Sound outputs", sounds);
+      print(
+          out,
+          "Banks of sounds, the first that has all of a chart's is played",
+          banks.isEmpty() ? List.of(SoundBank.JAVAS) : banks);
     }
     out.flush();
   }

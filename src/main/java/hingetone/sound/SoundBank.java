@@ -24,6 +24,11 @@ import javax.sound.midi.Synthesizer;
  * messages on their way in.
  */
 public final class SoundBank {
+  /** What is told where no SoundFont is there. */
+  public static final String JAVAS =
+      "These are Java's emergency sounds. A SoundFont sounds better: on Debian and Ubuntu"
+          + " sudo apt-get install fluid-soundfont-gm, elsewhere --soundfont FILE.";
+
   private static final String BUILT_IN = "built-in sounds";
 
   private final String name;
@@ -118,6 +123,11 @@ public final class SoundBank {
         BUILT_IN,
         new SoundFont(BuiltInBank.kept(BuiltInBank.cacheFolder(), BuiltInBank::made)),
         true);
+  }
+
+  /** What a player is told of it: its name, or how to get a better one than Java's. */
+  public String told() {
+    return builtIn ? JAVAS : "Sounds of " + name + ".";
   }
 
   /** What it is called, for people. */

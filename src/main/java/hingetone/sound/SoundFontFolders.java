@@ -2,6 +2,9 @@ package hingetone.sound;
 
 import hingetone.text.FileNames;
 import java.io.IOException;
+import java.net.URISyntaxException;
+import java.net.URL;
+import java.nio.file.FileSystemNotFoundException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -13,7 +16,7 @@ import java.util.function.Function;
 import java.util.stream.Stream;
 
 /**
- * Where SoundFonts usually lie, the user's own folders first.
+ * Where SoundFonts usually lie, the user's own folders first and the program's last.
  *
  * @param folders folders to look into, best first
  */
@@ -25,8 +28,30 @@ record SoundFontFolders(List<Path> folders) {
     folders = List.copyOf(folders);
   }
 
+  /** The folders of this system, and last the one where the program's own small bank lies. */
   static SoundFontFolders ofThisSystem() {
-    return of(System.getProperty("os.name"), FileNames.home(), FileNames::variable);
+    SoundFontFolders system =
+        of(System.getProperty("os.name"), FileNames.home(), FileNames::variable);
+    return new SoundFontFolders(
+        Stream.concat(system.folders.stream(), program().flatMap(SoundFontFolders::beside).stream())
+            .toList());
+  }
+
+  /** Where the program runs from: a jar, or a folder of classes. */
+  private static Optional<Path> program() {
+    try {
+      URL code = SoundFontFolders.class.getProtectionDomain().getCodeSource().getLocation();
+      return Optional.of(Path.of(code.toURI()));
+    } catch (URISyntaxException | IllegalArgumentException | FileSystemNotFoundException e) {
+      return Optional.empty();
+    }
+  }
+
+  /** The folder of libraries beside a jar; empty beside a folder of classes. */
+  static Optional<Path> beside(Path program) {
+    return Files.isRegularFile(program)
+        ? Optional.of(program.resolveSibling("lib"))
+        : Optional.empty();
   }
 
   /** The folders of a system with this name, home and environment. */

@@ -36,14 +36,14 @@ class PortsCommandTest {
     assertThat(runWithDevices("ports"))
         .containsPattern("MIDI inputs \\(--in\\)\n(  .*\n)*  [0-9]+  Shown keys")
         .containsPattern("MIDI outputs \\(--out\\)\n(  .*\n)*  [0-9]+  Shown synth")
-        .contains("Sound outputs\n")
+        .contains("Sound outputs\n", "Banks of sounds, the first that has all")
         .contains("  " + FakeSoundOutput.NAME + "\n");
   }
 
   @Test
   void json_has_them_too() {
     assertThat(runWithDevices("ports", "--json"))
-        .contains("\"midiInputs\"", "\"midiOutputs\"", "\"soundOutputs\"")
+        .contains("\"midiInputs\"", "\"midiOutputs\"", "\"soundOutputs\"", "\"soundBanks\"")
         .contains("\"name\": \"Shown synth\"")
         .containsPattern("\"number\": [0-9]+,\n *\"name\": \"Shown synth\"");
   }

@@ -39,6 +39,13 @@ class SoundFontFoldersTest {
     assertThat(folders.soundFonts()).containsExactly(general, bank);
   }
 
+  @Test
+  void the_programs_own_bank_lies_beside_its_jar() throws IOException {
+    Path jar = Files.write(folder.resolve("program.jar"), new byte[1]);
+    assertThat(SoundFontFolders.beside(jar)).contains(folder.resolve("lib"));
+    assertThat(SoundFontFolders.beside(folder)).isEmpty();
+  }
+
   private Path font(String name, int bytes) throws IOException {
     return Files.write(folder.resolve(name), new byte[bytes]);
   }

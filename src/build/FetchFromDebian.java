@@ -13,23 +13,23 @@ import java.util.Optional;
 import java.util.stream.Stream;
 
 /**
- * Sees to it that JFugue (LGPL 2.1 or later; not on Maven Central) is in Maven's local repository
- * and is the very file that the build names by its hash, on every build and wherever it comes from:
+ * Sees to it that two files of Debian's packages that are not on Maven Central are in Maven's local
+ * repository, and that each is the very file that the build names by its hash, on every build and
+ * wherever it comes from: JFugue (LGPL 2.1 or later), without which nothing is built, and a small
+ * bank of sounds (public domain), without which the program plays on another.
  *
  * <ol>
- *   <li>the file given, a jar or Debian's package;
+ *   <li>the file given, itself or Debian's package;
  *   <li>the local repository, the usual case;
- *   <li>{@code /usr/share/java}, where Debian installs it;
+ *   <li>where Debian installs it;
  *   <li>{@code apt-get download}, which needs no root and no earlier {@code apt-get update}.
  * </ol>
  *
- * <p>Usage: {@code java FetchJfugue.java LOCAL_REPOSITORY WORK_FOLDER SHA256 [FILE]}. Status 0 where
- * it is there, else 1 with the reason.
+ * <p>Usage: {@code java FetchFromDebian.java LOCAL_REPOSITORY WORK_FOLDER JFUGUE_SHA256 BANK_SHA256
+ * [JFUGUE_FILE]}. Status 0 where JFugue is there, else 1 with the reason.
  */
-class FetchJfugue {
+class FetchFromDebian {
   private static final String VERSION = "4.0.3";
-  private static final String NAME = "jfugue-" + VERSION + ".jar";
-  private static final String PACKAGE = "libjfugue-java";
   private static final String POM =
       """
       <project xmlns="http://maven.apache.org/POM/4.0.0">
@@ -39,73 +39,132 @@ class FetchJfugue {
       </project>
       """
           .formatted(VERSION);
-  private static final String NOWHERE =
+  private static final String NO_JFUGUE =
       """
       JFugue %1$s is needed and was not found. Do one of these, then build again:
-        Debian, Ubuntu:  sudo apt-get install %2$s
-        elsewhere:       get Debian's package %2$s or its jfugue-%1$s.jar and run
+        Debian, Ubuntu:  sudo apt-get install libjfugue-java
+        elsewhere:       get Debian's package libjfugue-java or its jfugue-%1$s.jar and run
                          mvn -Djfugue.jar=/path/to/jfugue-%1$s.jar package
       """
-          .formatted(VERSION, PACKAGE);
+          .formatted(VERSION);
+  private static final String NO_BANK =
+      """
+      No bank of sounds was found to ship. The program plays on one of the system's, else on Java's own sounds.
+      Debian, Ubuntu: sudo apt-get install csound-soundfont, then build again.
+      """;
 
-  private final Path target;
+  /**
+   * A file that is wanted.
+   *
+   * @param label what it is called where it is told of
+   * @param file its name
+   * @param packaged the name of Debian's package
+   * @param folder where it lies in that package, from the root
+   * @param installed where the system may have it
+   * @param target where it goes
+   * @param hash its SHA-256 in hexadecimal
+   * @param pom what stands beside it for Maven; empty for nothing
+   * @param nowhere what is said where it is nowhere
+   * @param needed whether nothing is built without it
+   */
+  record Wanted(
+      String label,
+      String file,
+      String packaged,
+      String folder,
+      Path installed,
+      Path target,
+      String hash,
+      String pom,
+      String nowhere,
+      boolean needed) {
+    static Wanted jfugue(Path repository, String hash, Path installed) {
+      return new Wanted(
+          "JFugue",
+          "jfugue-" + VERSION + ".jar",
+          "libjfugue-java",
+          "usr/share/java",
+          installed,
+          repository.resolve("org/jfugue/jfugue").resolve(VERSION),
+          hash,
+          POM,
+          NO_JFUGUE,
+          true);
+    }
+
+    static Wanted bank(Path repository, String hash, Path installed) {
+      return new Wanted(
+          "bank of sounds",
+          "sf_GMbank.sf2",
+          "csound-soundfont",
+          "usr/share/sounds/sf2",
+          installed,
+          repository.resolve("hingetone/sounds"),
+          hash,
+          "",
+          NO_BANK,
+          false);
+    }
+  }
+
+  private final Wanted wanted;
   private final Path work;
   private final Path unpacking;
-  private final String hash;
-  private final Path installed;
   private final String aptGet;
   private final PrintStream out;
 
   /**
-   * A fetch into a repository.
+   * A fetch.
    *
-   * @param installed where the system may have the jar
    * @param aptGet the command that downloads Debian's package
    * @param out where it is told what happens
    */
-  FetchJfugue(
-      Path repository, Path work, String hash, Path installed, String aptGet, PrintStream out) {
-    this.target = repository.resolve("org/jfugue/jfugue").resolve(VERSION);
+  FetchFromDebian(Wanted wanted, Path work, String aptGet, PrintStream out) {
+    this.wanted = wanted;
     this.work = work.toAbsolutePath();
     this.unpacking = this.work.resolve("unpacking");
-    this.hash = hash;
-    this.installed = installed;
     this.aptGet = aptGet;
     this.out = out;
   }
 
   public static void main(String[] args) throws Exception {
-    FetchJfugue fetch =
-        new FetchJfugue(
-            Path.of(args[0]),
-            Path.of(args[1]),
-            args[2],
-            Path.of("/usr/share/java", NAME),
-            "apt-get",
-            System.err);
-    System.exit(fetch.run(args.length > 3 ? args[3] : ""));
+    Path repository = Path.of(args[0]);
+    Path work = Path.of(args[1]);
+    Path jar = Path.of("/usr/share/java", "jfugue-" + VERSION + ".jar");
+    Path bank = Path.of("/usr/share/sounds/sf2/sf_GMbank.sf2");
+    int status =
+        new FetchFromDebian(
+                Wanted.jfugue(repository, args[2], jar), work, "apt-get", System.err)
+            .run(args.length > 4 ? args[4] : "");
+    int ofBank =
+        new FetchFromDebian(Wanted.bank(repository, args[3], bank), work, "apt-get", System.err)
+            .run("");
+    System.exit(status + ofBank);
   }
 
   /** Fetches it from a file, or where that is empty from wherever it is. */
   int run(String given) throws IOException, InterruptedException {
+    Path missed = work.resolve(wanted.packaged + ".missed");
     try {
-      Path there = target.resolve(NAME);
+      Path there = wanted.target.resolve(wanted.file);
       if (given.isEmpty() && Files.exists(there)) {
         check(there, there, "Delete it and build again.");
         writePom();
-        return 0;
+      } else if (wanted.needed || !Files.exists(missed)) {
+        install(given.isEmpty() ? found() : givenFile(Path.of(given)));
       }
-      install(given.isEmpty() ? found() : givenJar(Path.of(given)));
       return 0;
     } catch (Refusal refusal) {
       refusal.getMessage().lines().forEach(this::say);
-      return 1;
+      Files.createDirectories(work);
+      Files.writeString(missed, "looked for until mvn clean\n");
+      return wanted.needed ? 1 : 0;
     } finally {
       delete(unpacking);
     }
   }
 
-  private Path givenJar(Path file) throws IOException, InterruptedException, Refusal {
+  private Path givenFile(Path file) throws IOException, InterruptedException, Refusal {
     if (!Files.isRegularFile(file)) {
       throw new Refusal("-Djfugue.jar=" + file + ": there is no such file.");
     }
@@ -113,44 +172,44 @@ class FetchJfugue {
   }
 
   private Path found() throws IOException, InterruptedException, Refusal {
-    if (Files.exists(installed)) {
-      return installed;
+    if (Files.exists(wanted.installed)) {
+      return wanted.installed;
     }
     Optional<Path> downloaded = downloaded();
     if (downloaded.isEmpty()) {
-      throw new Refusal(NOWHERE);
+      throw new Refusal(wanted.nowhere);
     }
     return unpacked(downloaded.get());
   }
 
   /** Copies it beside its place, checks the copy and only then puts it there. */
-  private void install(Path jar) throws IOException, Refusal {
-    Files.createDirectories(target);
-    Path copy = Files.createTempFile(target, ".jfugue", ".jar");
+  private void install(Path file) throws IOException, Refusal {
+    Files.createDirectories(wanted.target);
+    Path copy = Files.createTempFile(wanted.target, ".fetched", "");
     try {
-      Files.copy(jar, copy, StandardCopyOption.REPLACE_EXISTING);
-      check(copy, jar, "It is not used.");
+      Files.copy(file, copy, StandardCopyOption.REPLACE_EXISTING);
+      check(copy, file, "It is not used.");
       writePom();
-      Files.move(copy, target.resolve(NAME), StandardCopyOption.REPLACE_EXISTING);
-      say("JFugue " + VERSION + " from " + jar + " is now in " + target);
+      Files.move(copy, wanted.target.resolve(wanted.file), StandardCopyOption.REPLACE_EXISTING);
+      say(wanted.file + " from " + file + " is now in " + wanted.target);
     } finally {
       Files.deleteIfExists(copy);
     }
   }
 
   private void writePom() throws IOException {
-    Path pom = target.resolve(NAME.replace(".jar", ".pom"));
-    if (!Files.exists(pom)) {
-      Files.writeString(pom, POM);
+    Path pom = wanted.target.resolve(wanted.file.replace(".jar", ".pom"));
+    if (!wanted.pom.isEmpty() && !Files.exists(pom)) {
+      Files.writeString(pom, wanted.pom);
     }
   }
 
   private void check(Path file, Path shown, String then) throws IOException, Refusal {
     String got = sha256(Files.readAllBytes(file));
-    if (!got.equalsIgnoreCase(hash)) {
+    if (!got.equalsIgnoreCase(wanted.hash)) {
       throw new Refusal(
-          "ERROR: %s is not the JFugue that this build names.\nsha256 %s\nexpected %s\n%s"
-              .formatted(shown, got, hash, then));
+          "ERROR: %s is not the %s that this build names.\nsha256 %s\nexpected %s\n%s"
+              .formatted(shown, wanted.label, got, wanted.hash, then));
     }
   }
 
@@ -162,20 +221,21 @@ class FetchJfugue {
     }
   }
 
-  /** The jar out of Debian's package. */
+  /** The file out of Debian's package. */
   private Path unpacked(Path deb) throws IOException, InterruptedException, Refusal {
     Files.createDirectories(unpacking);
     Path log = work.resolve("dpkg.log");
     String archive = deb.toAbsolutePath().toString();
     if (!runs(log, List.of("dpkg-deb", "-x", archive, unpacking.toString()))) {
       throw new Refusal(
-          "ERROR: " + deb + " was not unpacked by dpkg-deb.\nUnpack it and name the jar in it.");
+          "ERROR: " + deb + " was not unpacked by dpkg-deb.\nUnpack it and name the file in it.");
     }
-    Path jar = unpacking.resolve("usr/share/java").resolve(NAME);
-    if (!Files.exists(jar)) {
-      throw new Refusal("ERROR: there is no usr/share/java/" + NAME + " in " + deb + ".");
+    Path file = unpacking.resolve(wanted.folder).resolve(wanted.file);
+    if (!Files.exists(file)) {
+      throw new Refusal(
+          "ERROR: there is no " + wanted.folder + "/" + wanted.file + " in " + deb + ".");
     }
-    return jar;
+    return file;
   }
 
   /** Debian's package, with apt-get; empty where there is none or it fails. */
@@ -183,15 +243,15 @@ class FetchJfugue {
     Path state = Files.createDirectories(work).resolve("apt");
     Path log = work.resolve("apt.log");
     Files.deleteIfExists(log);
-    say("looking for " + PACKAGE + " with apt-get");
+    say("looking for " + wanted.packaged + " with apt-get");
     List<String> apt = aptGet(state);
-    boolean done = runs(log, with(apt, "update")) && runs(log, with(apt, "download", PACKAGE));
+    boolean done = runs(log, with(apt, "update")) && runs(log, with(apt, "download", wanted.packaged));
     delete(state);
     if (!done && Files.exists(log)) {
       Files.readAllLines(log).forEach(this::say);
     }
     try (Stream<Path> files = Files.list(work)) {
-      return files.filter(f -> f.getFileName().toString().matches(PACKAGE + "_.*[.]deb")).findAny();
+      return files.filter(f -> f.getFileName().toString().matches(wanted.packaged + "_.*[.]deb")).findAny();
     }
   }
 
@@ -252,10 +312,10 @@ class FetchJfugue {
   }
 
   private void say(String line) {
-    out.println("[jfugue] " + line);
+    out.println("[" + wanted.label + "] " + line);
   }
 
-  /** Why there is no JFugue to build with. */
+  /** Why it is not there. */
   private static final class Refusal extends Exception {
     private static final long serialVersionUID = 1;
 

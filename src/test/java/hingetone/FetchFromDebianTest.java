@@ -18,14 +18,19 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
-/** The program that the build calls for JFugue: every way in is checked against the hash. */
-class FetchJfugueTest {
+/**
+ * The program that the build calls for JFugue and a bank of sounds: every way in is checked against
+ * the hash.
+ */
+class FetchFromDebianTest {
   private static final String RIGHT = "the jar that the build names";
   private static final String WRONG = "some other jar";
   private static final String AT = "org/jfugue/jfugue/4.0.3/jfugue-4.0.3";
 
   @TempDir static Path classes;
   private static Constructor<?> fetch;
+  private static Method jfugue;
+  private static Method bank;
   private static Method run;
 
   @TempDir Path folder;
@@ -36,13 +41,13 @@ class FetchJfugueTest {
 
   @BeforeAll
   static void compile() throws Exception {
-    Class<?> program = BuildProgram.compiled("FetchJfugue", classes);
-    fetch =
-        program.getDeclaredConstructor(
-            Path.class, Path.class, String.class, Path.class, String.class, PrintStream.class);
-    fetch.setAccessible(true);
+    Class<?> program = BuildProgram.compiled("FetchFromDebian", classes);
+    Class<?> wanted = program.getClassLoader().loadClass("FetchFromDebian$Wanted");
+    jfugue = wanted.getDeclaredMethod("jfugue", Path.class, String.class, Path.class);
+    bank = wanted.getDeclaredMethod("bank", Path.class, String.class, Path.class);
+    fetch = program.getDeclaredConstructor(wanted, Path.class, String.class, PrintStream.class);
     run = program.getDeclaredMethod("run", String.class);
-    run.setAccessible(true);
+    List.of(jfugue, bank, fetch, run).forEach(member -> member.setAccessible(true));
   }
 
   @BeforeEach
@@ -52,16 +57,15 @@ class FetchJfugueTest {
   }
 
   private int fetched(String given) throws Exception {
+    return fetched(jfugue, given);
+  }
+
+  private int fetched(Method what, String given) throws Exception {
     byte[] hash = MessageDigest.getInstance("SHA-256").digest(RIGHT.getBytes());
     ByteArrayOutputStream told = new ByteArrayOutputStream();
+    Object wanted = what.invoke(null, repository, HexFormat.of().formatHex(hash), installed);
     Object program =
-        fetch.newInstance(
-            repository,
-            folder.resolve("work"),
-            HexFormat.of().formatHex(hash),
-            installed,
-            aptGet,
-            new PrintStream(told));
+        fetch.newInstance(wanted, folder.resolve("work"), aptGet, new PrintStream(told));
     int status = (int) run.invoke(program, given);
     said = told.toString();
     return status;
@@ -182,5 +186,34 @@ class FetchJfugueTest {
         .doesNotContain("Exception");
     assertThat(fetched("no-such.jar")).isEqualTo(1);
     assertThat(said).contains("-Djfugue.jar=no-such.jar: there is no such file.");
+  }
+
+  @Test
+  void a_bank_is_taken_from_the_system_and_kept() throws Exception {
+    installed = write("system/sf_GMbank.sf2", RIGHT);
+    assertThat(fetched(bank, "")).as(said).isZero();
+    Path kept = repository.resolve("hingetone/sounds/sf_GMbank.sf2");
+    assertThat(kept).hasContent(RIGHT);
+    assertThat(kept.getParent()).isDirectoryContaining("glob:**.sf2");
+    Files.delete(installed);
+    assertThat(fetched(bank, "")).isZero();
+    assertThat(said).isEmpty();
+  }
+
+  @Test
+  void without_a_bank_the_build_goes_on_and_looks_once() throws Exception {
+    installed = write("system/sf_GMbank.sf2", WRONG);
+    assertThat(fetched(bank, "")).isZero();
+    assertThat(said).contains("is not the bank of sounds that this build names.");
+    Files.delete(installed);
+    assertThat(fetched(bank, "")).isZero();
+    assertThat(said).isEmpty();
+    assertThat(repository.resolve("hingetone/sounds/sf_GMbank.sf2")).doesNotExist();
+  }
+
+  @Test
+  void where_no_bank_is_the_way_to_get_one_is_told() throws Exception {
+    assertThat(fetched(bank, "")).isZero();
+    assertThat(said).contains("sudo apt-get install csound-soundfont");
   }
 }
