@@ -48,7 +48,7 @@ record BarPlan(
           case NORMAL -> 1;
           case FULL -> 1.07;
         };
-    return loudness * (turnaround ? 1.12 : leadsOn ? 1.04 : 1);
+    return loudness * (turnaround ? 1.2 : leadsOn ? 1.04 : 1);
   }
 
   /** A velocity as drawn, at this bar's loudness. */

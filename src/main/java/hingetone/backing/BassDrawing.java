@@ -2,14 +2,12 @@ package hingetone.backing;
 
 import hingetone.groove.BassStyle;
 import hingetone.groove.BassStyle.LeadIn;
-import hingetone.groove.Groove;
 import hingetone.groove.LinePattern;
+import hingetone.groove.StepLine;
 import hingetone.time.Beats;
 import hingetone.time.Meter;
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Random;
 
 /**
@@ -39,21 +37,19 @@ final class BassDrawing {
   }
 
   private List<DrawnNote> patterns() {
-    Map<Groove, PatternChoice<LinePattern>> choices = new HashMap<>();
     List<DrawnNote> signs = new ArrayList<>();
     for (BarPlan plan : lap.plans()) {
       if (Riffs.hasBass(plan)) {
         continue;
       }
       Random chance = dice.at("bass", plan.bar().number());
-      PatternChoice<LinePattern> choice =
-          choices.computeIfAbsent(
-              plan.groove(), groove -> new PatternChoice<>(groove.bass().patterns()));
-      LinePattern line = choice.next(plan, chance);
+      PatternChoice.Drawn<LinePattern> drawn =
+          new PatternChoice<>(plan.groove().bass().patterns(), dice, "bass").at(plan);
+      StepLine line = drawn.pattern().strip();
       if (plan.stop()) {
         signs.add(stopped(plan));
       } else {
-        signs = DrawnNote.read(line.strip().signs(choice.bar(), plan.bar().meter()), plan, signs);
+        signs = DrawnNote.read(line.signs(drawn.bar(), plan.bar().meter()), plan, signs);
         boolean crosses = plan.crossing() && chance.nextInt(100) < CROSSING_LEAD_IN_PERCENT;
         if (crosses || plan.turnaround() && plan.leadsOn() || leadsToRiff(plan)) {
           leadOn(signs, plan);

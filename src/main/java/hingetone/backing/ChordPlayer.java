@@ -1,13 +1,12 @@
 package hingetone.backing;
 
 import hingetone.groove.ChordStyle;
-import hingetone.groove.Groove;
 import hingetone.groove.LinePattern;
+import hingetone.groove.StepLine;
 import hingetone.groove.StrokeSign;
 import hingetone.score.Note;
 import hingetone.time.Beats;
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
@@ -42,22 +41,20 @@ final class ChordPlayer {
   }
 
   private List<DrawnNote> strokes() {
-    Map<Groove, PatternChoice<LinePattern>> choices = new HashMap<>();
     List<DrawnNote> signs = new ArrayList<>();
     for (BarPlan plan : lap.plans()) {
       if (Riffs.hasChords(plan)) {
         continue;
       }
-      PatternChoice<LinePattern> choice =
-          choices.computeIfAbsent(
-              plan.groove(), groove -> new PatternChoice<>(groove.chords().patterns()));
-      LinePattern line = choice.next(plan, dice.at("chords", plan.bar().number()));
+      PatternChoice.Drawn<LinePattern> drawn =
+          new PatternChoice<>(plan.groove().chords().patterns(), dice, "chords").at(plan);
+      StepLine line = drawn.pattern().strip();
       if (plan.stop()) {
         Beats length = plan.bar().meter().beatLength().dividedBy(2);
         Beats start = plan.bar().start();
         signs.add(new DrawnNote(start, start.plus(length), StrokeSign.ACCENT, plan));
       } else {
-        signs = DrawnNote.read(line.strip().signs(choice.bar(), plan.bar().meter()), plan, signs);
+        signs = DrawnNote.read(line.signs(drawn.bar(), plan.bar().meter()), plan, signs);
       }
     }
     return signs;

@@ -2,15 +2,12 @@ package hingetone.backing;
 
 import hingetone.groove.DrumPattern;
 import hingetone.groove.Fill;
-import hingetone.groove.Groove;
 import hingetone.score.Fullness;
 import hingetone.score.Note;
 import hingetone.time.Beats;
 import hingetone.time.Meter;
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Random;
 import java.util.Set;
 import java.util.stream.LongStream;
@@ -23,6 +20,10 @@ final class Drummer {
   private static final int CRASH_VELOCITY = 108;
   private static final int GHOST_VELOCITY = 50;
   private static final int ORNAMENT_PERCENT = 45;
+
+  /** How many ornaments are ghost notes at least; where the groove keeps still, nearly all. */
+  private static final int GHOSTS_PERCENT = 67;
+
   private static final int TURNAROUND_ORNAMENTS = 3;
   private static final int FASTEST_FOR_SIXTEENTHS = 160;
   private static final Beats ORNAMENT_LENGTH = Beats.of(1, 4);
@@ -34,7 +35,6 @@ final class Drummer {
   private static final Set<Integer> TIME_KEEPERS = Set.of(42, 44, 46, 51, 53, 59);
 
   private final Dice dice;
-  private final Map<Groove, PatternChoice<DrumPattern>> choices = new HashMap<>();
 
   Drummer(Dice dice) {
     this.dice = dice;
@@ -55,11 +55,9 @@ final class Drummer {
   /** The strokes of a bar as drawn, onsets from the bar line. */
   private List<Note> bar(BarPlan plan) {
     Random chance = dice.at("drums", plan.bar().number());
-    PatternChoice<DrumPattern> choice =
-        choices.computeIfAbsent(
-            plan.groove(), groove -> new PatternChoice<>(groove.drums().patterns()));
-    DrumPattern pattern = choice.next(plan, chance);
-    List<Note> strokes = new ArrayList<>(pattern.strokes(choice.bar(), plan.bar().meter()));
+    PatternChoice.Drawn<DrumPattern> drawn =
+        new PatternChoice<>(plan.groove().drums().patterns(), dice, "drums").at(plan);
+    List<Note> strokes = new ArrayList<>(drawn.pattern().strokes(drawn.bar(), plan.bar().meter()));
     if (plan.band() == Fullness.LIGHT) {
       strokes.removeIf(note -> note.velocity() < GHOST_VELOCITY);
     }
@@ -113,7 +111,7 @@ final class Drummer {
 
   /** A ghost note between the strokes, or a bass drum that leads back to a beat. */
   private static void ornament(List<Note> strokes, BarPlan plan, Random chance) {
-    boolean ghost = chance.nextInt(3) > 0;
+    boolean ghost = chance.nextInt(100) < Math.max(GHOSTS_PERCENT, plan.groove().keep());
     Beats step = step(strokes, plan);
     List<Beats> free =
         betweenBeats(step, plan.bar().meter()).stream()

@@ -15,6 +15,7 @@ import java.util.stream.Collectors;
  * @param slowest the slowest tempo it is meant for, in beats a minute as a chart counts them
  * @param fastest the fastest
  * @param feel straight or swung
+ * @param keep in how many bars of a hundred the players keep the section's pattern
  * @param drums the drummer
  * @param bass the bass player
  * @param chords the player of the chords
@@ -27,10 +28,14 @@ public record Groove(
     int slowest,
     int fastest,
     Feel feel,
+    int keep,
     DrumStyle drums,
     BassStyle bass,
     ChordStyle chords,
     Human human) {
+  /** What a drummer keeps unless a groove says otherwise. */
+  static final int USUAL_KEEP = 90;
+
   public Groove {
     meters = List.copyOf(meters);
   }

@@ -17,6 +17,12 @@ public enum GrooveKey implements Field {
   METERS("meter", "the meters it is drawn for, or `any`", "must be there", "5/4, 7/8", "groove"),
   TEMPO("tempo", "slowest and fastest, in beats a minute", "20-400", "90-150", "groove"),
   SWING("swing", "where the off-beat lies, 50% to 75%", "straight", "62%", "groove"),
+  KEEP(
+      "keep",
+      "in how many bars the players keep the section's pattern, 0% to 100%",
+      "90%",
+      "96%",
+      "groove"),
   HUMAN("human", "how far from exact they play", "exact", "", "groove"),
   DRUMS("drums", "the drummer", "must be there", "", "groove"),
   BASS("bass", "the bass player", "must be there", "", "groove"),

@@ -72,6 +72,7 @@ public final class GrooveReader {
             GrooveValues::feel,
             "where the off-beat lies, 50% to 75% of its pair of eighths or, with \"sixteenths\""
                 + " behind it, sixteenths");
+    int keep = fields.whole(GrooveKey.KEEP, 0, 100, Groove.USUAL_KEEP, "%");
     PatternReader patterns = new PatternReader(problems, meters);
     Optional<DrumStyle> drums =
         fields.part(GrooveKey.DRUMS, GrooveKey.Place.DRUMS).map(f -> drums(f, patterns));
@@ -91,6 +92,7 @@ public final class GrooveReader {
             tempo.orElse(TempoRange.ANY).slowest(),
             tempo.orElse(TempoRange.ANY).fastest(),
             feel.orElse(Feel.STRAIGHT),
+            keep,
             drums.orElseThrow(),
             bass.orElseThrow(),
             chords.orElseThrow(),

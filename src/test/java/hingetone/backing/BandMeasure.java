@@ -56,6 +56,7 @@ final class BandMeasure {
   int leaps;
   int bars;
   int repeatedBars;
+  int keptKicks;
   int equalLaps;
   int outOfRange;
   int outOfLap;
@@ -156,16 +157,21 @@ final class BandMeasure {
 
   private void measureRepeats(List<Note> drums, Backing backing) {
     String before = "";
+    List<String> kicks = new ArrayList<>();
     for (var bar : backing.form().bars()) {
-      String now =
-          shape(
-              drums.stream()
-                  .filter(n -> !n.onset().isBefore(bar.start()) && n.onset().isBefore(bar.end()))
-                  .map(n -> n.withOnset(n.onset().minus(bar.start())))
-                  .toList());
+      List<Note> inBar =
+          drums.stream()
+              .filter(n -> !n.onset().isBefore(bar.start()) && n.onset().isBefore(bar.end()))
+              .map(n -> n.withOnset(n.onset().minus(bar.start())))
+              .toList();
+      String now = shape(inBar);
       bars++;
       repeatedBars += now.equals(before) ? 1 : 0;
       before = now;
+      String kick = shape(inBar.stream().filter(n -> n.key() == 35 || n.key() == 36).toList());
+      boolean kept = kicks.subList(Math.max(0, kicks.size() - 2), kicks.size()).contains(kick);
+      keptKicks += kept ? 1 : 0;
+      kicks.add(kick);
     }
   }
 
@@ -288,7 +294,7 @@ final class BandMeasure {
     boolean power = groove.chords().voicing() == ChordStyle.Voicing.POWER;
     return String.format(
         Locale.ROOT,
-        "| %s | %.2f | %.2f | %s | %d | %d | %.1f %% | %.1f %% | %d | %d | %.1f %% | %.2f | %d |",
+        "| %s | %.2f | %.2f | %s | %d | %d | %.1f %% | %.1f %% | %d | %d | %.1f %% | %d %% | %.0f %% | %.2f | %d |",
         groove.name(),
         movement(),
         ratio(),
@@ -300,6 +306,8 @@ final class BandMeasure {
         leaps,
         equalLaps,
         percent(repeatedBars, bars),
+        groove.keep(),
+        percent(keptKicks, bars),
         CHARTS.stream()
             .mapToDouble(name -> Thickening.of(groove, name).whole())
             .average()
@@ -310,8 +318,9 @@ final class BandMeasure {
   static String table() {
     StringBuilder table = new StringBuilder();
     table.append("| groove | movement | ratio | guides | top | mud | root on change | approach |");
-    table.append(" leaps | equal laps | repeated bars | turnaround | out of range |\n");
-    table.append("|---|---|---|---|---|---|---|---|---|---|---|---|---|\n");
+    table.append(
+        " leaps | equal laps | repeated bars | keep | kick kept | turnaround | out of range |\n");
+    table.append("|---|---|---|---|---|---|---|---|---|---|---|---|---|---|---|\n");
     for (Groove groove : Grooves.builtIn().all()) {
       table.append(new BandMeasure(groove, LAPS).row()).append('\n');
     }

@@ -27,6 +27,12 @@ class BandMeasureTest {
   /** The lead plays above C5. */
   private static final int LEAD_REGISTER = 72;
 
+  /**
+   * What fills, crashes, turnarounds and the first bar of each lap take, of a hundred bars, besides
+   * what the groove itself varies.
+   */
+  private static final double MOST_LOST = 36;
+
   static List<Groove> grooves() {
     return Grooves.builtIn().all();
   }
@@ -41,6 +47,9 @@ class BandMeasureTest {
     assertThat(measured.leaps).as("leaps above an octave").isZero();
     assertThat(measured.outOfRange + measured.outOfLap).as("out of range or lap").isZero();
     assertThat(measured.equalLaps).as("laps with the same drums").isZero();
+    assertThat(BandMeasure.percent(measured.keptKicks, measured.bars))
+        .as("bars that keep the kick, of %d that the groove names", groove.keep())
+        .isBetween(groove.keep() - MOST_LOST, (double) groove.keep());
     if (groove.chords().voicing() != Voicing.POWER) {
       assertThat(measured.chordsWithGuides).isEqualTo(measured.chords);
     }
