@@ -129,18 +129,20 @@ public final class SoundFile {
     float gain = factor(gainDb);
     Limiter limiter = new Limiter(SAMPLE_RATE, CEILING);
     LoudnessMeter meter = new LoudnessMeter(SAMPLE_RATE);
-    try (WavFile wav = new WavFile(file, SAMPLE_RATE, WavFile.Samples.SHORT)) {
-      Delayed written = new Delayed(limiter.delayFrames(), spool.frames(), wav, meter);
+    try (WavFile wav = new WavFile(file, SAMPLE_RATE, WavFile.Samples.SHORT);
+        Relay written =
+            new Relay(new Delayed(limiter.delayFrames(), spool.frames(), wav, meter)::take)) {
       spool.read(
           (stereo, frames, done) -> {
             amplify(stereo, frames, gain);
             limiter.apply(stereo, frames);
-            written.take(stereo, frames);
+            written.give(stereo, frames);
             progress.accept(MIXED + (1 - MIXED) * done);
           });
       float[] rest = new float[2 * limiter.delayFrames()];
       limiter.apply(rest, limiter.delayFrames());
-      written.take(rest, limiter.delayFrames());
+      written.give(rest, limiter.delayFrames());
+      written.finish();
     }
     double seconds = (double) spool.frames() / SAMPLE_RATE;
     return new Result(meter.integrated(), meter.truePeak(), seconds);

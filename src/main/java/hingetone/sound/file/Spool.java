@@ -36,13 +36,13 @@ final class Spool implements AutoCloseable {
     Path samples = Files.createTempFile(folder, ".hingetone", ".samples");
     samples.toFile().deleteOnExit();
     Spool spool = new Spool(samples);
-    try {
+    try (Relay relay = new Relay(spool::keep)) {
       mixdown.play(
           (stereo, count, done) -> {
-            spool.write(stereo, count);
-            spool.meter.add(stereo, count);
+            relay.give(stereo, count);
             progress.accept(done);
           });
+      relay.finish();
       return spool;
     } catch (SoundFailure | IOException | RuntimeException e) {
       spool.close();
@@ -50,7 +50,8 @@ final class Spool implements AutoCloseable {
     }
   }
 
-  private void write(float[] stereo, int count) throws IOException {
+  private void keep(float[] stereo, int count) throws IOException {
+    meter.add(stereo, count);
     for (int from = 0; from < count; from += BLOCK) {
       int some = Math.min(BLOCK, count - from);
       bytes.clear().asFloatBuffer().put(stereo, 2 * from, 2 * some);
