@@ -11,6 +11,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.stream.IntStream;
 
 /**
  * The ways to voice one chord in a style: which notes to take and, for each choice, every inversion
@@ -22,6 +23,12 @@ final class Voicings {
    * interval limits of arranging, common practice (from memory).
    */
   private static final int[] LOWEST = {0, 52, 51, 48, 46, 46, 46, 34, 43, 41, 41, 41, 0};
+
+  /** What a seventh with a sharp ninth has above its root, within the octave. */
+  private static final int[] SHARP_NINE = {0, 4, 7, 10, 3};
+
+  /** Root, third, seventh and, on top, the ninth: how guitarists grip it, common practice. */
+  private static final int[] SHARP_NINE_GRIP = {0, 4, 10, 15};
 
   private final ChordStyle style;
 
@@ -48,8 +55,8 @@ final class Voicings {
     List<Choice> choices = new ArrayList<>();
     for (Selection selection : selections(chord, key)) {
       for (int bottom = lowest; bottom <= highest; bottom++) {
-        if (selection.chromas.contains(bottom % 12)) {
-          for (List<Integer> keys : shapes(selection.chromas, bottom)) {
+        if (selection.chromas.contains(bottom % 12) && mayLieLowest(bottom % 12, chord)) {
+          for (List<Integer> keys : shapes(selection.chromas, chord, bottom)) {
             if (keys.get(0) >= lowest && top(keys) <= highest && isClear(keys)) {
               choices.add(new Choice(keys, selection.dislike + harshness(keys)));
             }
@@ -58,6 +65,22 @@ final class Voicings {
       }
     }
     return choices;
+  }
+
+  /**
+   * A power chord stands on its root, since turned round it is a fourth and sounds like another
+   * chord; so does a seventh with a sharp ninth.
+   */
+  private boolean mayLieLowest(int chroma, Chord chord) {
+    boolean onRoot = style.voicing() == Voicing.POWER || isSharpNine(chord);
+    return !onRoot || chroma == root(chord);
+  }
+
+  /** A seventh with a sharp ninth, in a style that has room for its grip. */
+  private boolean isSharpNine(Chord chord) {
+    return style.voices() >= SHARP_NINE_GRIP.length
+        && chord.quality().intervals().size() == SHARP_NINE.length
+        && IntStream.of(SHARP_NINE).allMatch(chord.quality()::has);
   }
 
   /** Notes to take, as pitch classes, and how little the choice is liked. */
@@ -149,7 +172,10 @@ final class Voicings {
   }
 
   /** The close position above a bottom note, and in an open style its drops. */
-  private List<List<Integer>> shapes(Set<Integer> chromas, int bottom) {
+  private List<List<Integer>> shapes(Set<Integer> chromas, Chord chord, int bottom) {
+    if (isSharpNine(chord)) {
+      return List.of(IntStream.of(SHARP_NINE_GRIP).map(up -> bottom + up).boxed().toList());
+    }
     List<Integer> close = new ArrayList<>();
     for (int key = bottom; close.size() < style.voices(); key++) {
       if (chromas.contains(key % 12)) {
@@ -157,7 +183,7 @@ final class Voicings {
       }
     }
     if (style.voicing() == Voicing.POWER) {
-      return bottom % 12 == close.get(0) % 12 ? List.of(close) : List.of();
+      return List.of(close);
     }
     List<List<Integer>> shapes = new ArrayList<>(List.of(close));
     if (style.voicing() != Voicing.CLOSE && close.size() > 2) {

@@ -41,7 +41,9 @@ class BandMeasureTest {
   @MethodSource("grooves")
   void the_band_keeps_its_aims(Groove groove) {
     BandMeasure measured = new BandMeasure(groove, LAPS);
-    assertThat(measured.ratio()).as("movement against root position").isLessThan(1 / 3.0);
+    if (groove.chords().voicing() != Voicing.POWER) {
+      assertThat(measured.ratio()).as("movement against root position").isLessThan(1 / 3.0);
+    }
     assertThat(measured.muddy).as("low intervals").isZero();
     assertThat(measured.highest).as("highest note of the chords").isLessThan(LEAD_REGISTER);
     assertThat(measured.leaps).as("leaps above an octave").isZero();
