@@ -16,6 +16,7 @@ import hingetone.text.Page;
 import hingetone.text.reading.Source;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Locale;
@@ -23,11 +24,10 @@ import java.util.Map;
 
 /**
  * Run by hand: plays each groove at a middle tempo, every part alone and the band together, on the
- * built-in sounds and on a SoundFont, and measures how loud each part lies in the mix (ITU-R
+ * built-in sounds and on SoundFonts, and measures how loud each part lies in the mix (ITU-R
  * BS.1770-4, integrated) and how loud the finished file is.
  *
- * <p>Arguments: a General MIDI SoundFont; then the page to write the table into, else it is
- * printed.
+ * <p>Arguments: the page to write the table into, then General MIDI SoundFonts.
  */
 final class MixMeasure {
   private static final int SAMPLE_RATE = SoundFile.SAMPLE_RATE;
@@ -38,17 +38,16 @@ final class MixMeasure {
     StringBuilder table = new StringBuilder();
     table.append("| mix | bank | whole | drums | bass | chords | file LUFS | file dBTP |\n");
     table.append("|---|---|---|---|---|---|---|---|\n");
-    List<SoundBank> banks = List.of(SoundBank.builtIn(), SoundBank.read(Path.of(args[0])));
+    List<SoundBank> banks = new ArrayList<>(List.of(SoundBank.builtIn()));
+    for (int font = 1; font < args.length; font++) {
+      banks.add(SoundBank.read(Path.of(args[font])));
+    }
     for (Groove groove : Grooves.builtIn().all()) {
       for (SoundBank bank : banks) {
         table.append(row(groove, bank)).append('\n');
       }
     }
-    if (args.length < 2) {
-      System.out.print(table);
-    } else {
-      Page.replaceTable(Path.of(args[1]), "| mix |", table.toString());
-    }
+    Page.replaceTable(Path.of(args[0]), "| mix |", table.toString());
   }
 
   /** Sixteen bars over two keys, in the first of a groove's meters. */
