@@ -23,7 +23,10 @@ def mono(path):
 
 
 def place(recorded, part, rate):
-    """Where the music starts in the first seconds of the recording: the peak of their correlation."""
+    """Where the music starts in the first seconds of the recording: the peak of their correlation.
+
+    The part is long, since bars that repeat a pattern look much alike.
+    """
     size = 1 << int(np.ceil(np.log2(len(recorded) + len(part))))
     spectrum = np.fft.rfft(recorded, size) * np.conj(np.fft.rfft(part, size))
     return int(np.fft.irfft(spectrum, size)[: START * rate].argmax())
@@ -32,7 +35,7 @@ def place(recorded, part, rate):
 rendered, rate = mono(sys.argv[1])
 recorded, _ = mono(sys.argv[2])
 beat = float(sys.argv[3])
-offset = place(recorded, rendered[: 8 * rate], rate)
+offset = place(recorded, rendered[: 20 * rate], rate)
 window, search = int(WINDOW * rate), int(SEARCH * rate)
 lags, compared = [], 0
 at = 0.1

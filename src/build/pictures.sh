@@ -20,7 +20,7 @@ shot() {
   for key in "$@"; do tmux -L pictures send-keys -t shot "$key"; done
   until tmux -L pictures capture-pane -p -t shot | grep -q "$wanted"; do sleep 0.05; done
   sleep 0.1
-  tmux -L pictures capture-pane -e -p -t shot \
+  tmux -L pictures capture-pane -N -e -p -t shot \
     | java -cp 'src/target/test-classes:src/target/classes:target/lib/*' hingetone.screen.terminal.ScreenPicture \
       "src/docs/pictures/$name-${columns}x$rows.png" $paper
   tmux -L pictures kill-session -t shot

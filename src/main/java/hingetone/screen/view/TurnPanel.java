@@ -100,7 +100,7 @@ final class TurnPanel {
             : "end in " + beats(toEnd, state);
     canvas.fill(0, 0, canvas.columns(), " ", style);
     int column = canvas.put(0, 1, TurnWords.title(turn) + "   " + count, style);
-    canvas.put(0, column, how(turn, moment), style);
+    canvas.put(0, column, how(turn, moment, " into the next key"), style);
   }
 
   /** {@code land on A or C#, beat 1, in 2 beats}. */
@@ -114,12 +114,12 @@ final class TurnPanel {
     return Signs.of(state).count(count) + (count.isAfter(Beats.ONE) ? " beats" : " beat");
   }
 
-  private static String how(Prompt turn, Outlook moment) {
+  private static String how(Prompt turn, Outlook moment, String where) {
     String again = TurnWords.again(turn).map(words -> "   " + words).orElse("");
     return again
         + turn.crossing()
             .filter(way -> moment.isBeforeLine(turn))
-            .map(way -> "   " + CrossingPanel.word(way) + " into the next key")
+            .map(way -> "   " + CrossingPanel.word(way) + where)
             .orElse("");
   }
 
@@ -140,7 +140,7 @@ final class TurnPanel {
                 + ", land on "
                 + moment.barName(turn.landOn().bar())
                 + (onLine ? "" : " " + turn.landOn().counted());
-    canvas.put(row, column, where + how(turn, moment), Style.QUIET);
+    canvas.put(row, column, where + how(turn, moment, " over"), Style.QUIET);
   }
 
   /** One lamp for each beat left, over the last beats before a turn of the player's. */
