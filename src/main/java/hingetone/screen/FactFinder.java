@@ -106,7 +106,7 @@ public final class FactFinder {
   private static Fit plainFit(Bar bar) {
     Scale scale = bar.key().pentatonic();
     String name = scale.toString();
-    return new Fit(name, names(scale.notes()), List.of(), name, List.of());
+    return new Fit(name, names(bar.key(), scale.notes()), List.of(), name, List.of());
   }
 
   private static List<Integer> turnarounds(Ground ground) {
@@ -148,7 +148,7 @@ public final class FactFinder {
     Shape neck = ground.neckAt(bar.number(), slot.beat());
     return new Fit(
         scales.get(0).scale().toString(),
-        names(scales.get(0).scale().notes()),
+        names(bar.key(), scales.get(0).scale().notes()),
         scales.stream().skip(1).limit(CHOICES).map(s -> s.scale().toString()).toList(),
         neck.scale().toString(),
         dots(neck, slot.chord()));
@@ -194,8 +194,8 @@ public final class FactFinder {
     return IntStream.rangeClosed(shape.low(), shape.high()).mapToObj(f -> new Spot(string, f));
   }
 
-  private static List<String> names(Collection<NoteName> notes) {
-    return notes.stream().map(note -> note.simplified().toString()).toList();
+  private static List<String> names(Key key, Collection<NoteName> notes) {
+    return notes.stream().map(note -> key.readable(note).toString()).toList();
   }
 
   private static Optional<String> held(List<Hold> holds) {
@@ -221,7 +221,7 @@ public final class FactFinder {
         home.atBar(),
         home.dominant().symbol(),
         home.to() + ", home",
-        names(stays),
+        names(home.to(), stays),
         home.holds().stream().limit(CHOICES).map(WayWords::of).toList(),
         home.runs().stream().limit(CHOICES).map(WayWords::of).toList(),
         held(home.holds()),
@@ -242,7 +242,7 @@ public final class FactFinder {
         crossing.atBar(),
         crossing.from().toString(),
         crossing.to().toString(),
-        names(crossing.commonTones().pentatonic()),
+        names(crossing.from(), crossing.commonTones().pentatonic()),
         crossing.holds().stream().limit(CHOICES).map(WayWords::of).toList(),
         crossing.runs().stream().limit(CHOICES).map(WayWords::of).toList(),
         held(crossing.holds()),

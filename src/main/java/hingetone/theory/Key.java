@@ -86,6 +86,14 @@ public record Key(NoteName tonic, ScaleType mode) {
     return simple ? strict : strict.simplified();
   }
 
+  /**
+   * A note as people read it in this key: one of the key's own as the key spells it, Cb in Gb
+   * major; any other by its simplest name.
+   */
+  public NoteName readable(NoteName note) {
+    return heptatonic().notes().contains(note) ? note : note.simplified();
+  }
+
   /** The degree that a pitch class (0 to 11) is in this key: {@code b3} for Eb in C minor. */
   public Interval degreeOf(int chroma) {
     int flattest = isMinor() ? -6 : -5;

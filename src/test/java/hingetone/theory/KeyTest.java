@@ -197,4 +197,20 @@ class KeyTest {
   private static Key key(String text) {
     return Key.parse(text.strip()).orElseThrow();
   }
+
+  /** As signatures have it: Gb major has a C flat, F# major an E sharp (common practice). */
+  @Test
+  void people_read_a_keys_own_notes_as_the_key_spells_them_and_others_simply() {
+    assertThat(readable("Gb major", "Cb")).isEqualTo("Cb");
+    assertThat(readable("F# major", "E#")).isEqualTo("E#");
+    assertThat(readable("C major", "Cb")).isEqualTo("B");
+    assertThat(readable("F major", "E#")).isEqualTo("F");
+    assertThat(readable("C# minor", "B#")).isEqualTo("C");
+    assertThat(readable("G# minor", "F##")).isEqualTo("G");
+  }
+
+  private static String readable(String key, String note) {
+    NoteName name = NoteName.parse(note).orElseThrow();
+    return Key.parse(key).orElseThrow().readable(name).toString();
+  }
 }

@@ -98,13 +98,17 @@ final class ScaleReason {
         ? Optional.empty()
         : Optional.of(
             notes.stream()
-                    .map(n -> n.simplified() + " (" + DegreeNames.over(chord, n) + ")")
+                    .map(n -> read(n) + " (" + DegreeNames.over(chord, n) + ")")
                     .collect(Collectors.joining(" "))
                 + (notes.size() == 1 ? one : more));
   }
 
-  private static String names(List<NoteName> notes) {
-    return notes.stream().map(n -> n.simplified().toString()).collect(Collectors.joining(" "));
+  private String names(List<NoteName> notes) {
+    return notes.stream().map(n -> read(n)).collect(Collectors.joining(" "));
+  }
+
+  private String read(NoteName note) {
+    return setting.homes().get(0).key().readable(note).toString();
   }
 
   /** Where the scale's tonic comes from. */

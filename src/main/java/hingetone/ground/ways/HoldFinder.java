@@ -185,7 +185,7 @@ public final class HoldFinder {
   }
 
   private String afterwards(int midi, Move move, Optional<BentHold> bend) {
-    String note = line.after().key().spell(midi).name().simplified().toString();
+    String note = read(line.after().key().spell(midi).name());
     String where = " (" + heard(midi) + ")";
     String moved =
         switch (move) {
@@ -199,12 +199,11 @@ public final class HoldFinder {
             : "let " + note + where + " ring, then go to " + resolution(midi);
     if (bentFirst(midi, bend)) {
       int upper = bend.orElseThrow().to().midi();
-      String bent = line.after().key().spell(upper).name().simplified() + " (" + heard(upper) + ")";
+      String bent = read(line.after().key().spell(upper).name()) + " (" + heard(upper) + ")";
       return "hold it bent to " + bent + " and release; or " + rest;
     }
     String bending =
-        bend.map(b -> "; or hold it bent to " + b.to().name().simplified() + " and release")
-            .orElse("");
+        bend.map(b -> "; or hold it bent to " + read(b.to().name()) + " and release").orElse("");
     return moved + rest + bending;
   }
 
@@ -221,8 +220,12 @@ public final class HoldFinder {
         line.after().chord().map(Chord::notes).orElse(List.of(line.after().key().tonic()));
     return goals.stream()
         .min(Comparator.comparingInt(n -> distance(midi, n)))
-        .map(n -> n.simplified().toString())
+        .map(this::read)
         .orElseThrow();
+  }
+
+  private String read(NoteName note) {
+    return line.after().key().readable(note).toString();
   }
 
   private static int distance(int midi, NoteName note) {
