@@ -24,9 +24,17 @@ import java.util.Optional;
  * @param blanks its notes, the last one sounding on the line or past it
  * @param beside notes struck together with some of them: double stops, and bends over the line
  * @param places where its notes are played
+ * @param arrival where it arrives: on the line, or for a hold where it is struck
+ * @param slid whether it is a figure slid fret by fret, which keeps its shape at any tempo
  * @param why what it does, as the start of a sentence
  */
-record CrossingPhrase(List<Blank> blanks, List<Tone> beside, List<Placed> places, String why) {
+record CrossingPhrase(
+    List<Blank> blanks,
+    List<Tone> beside,
+    List<Placed> places,
+    Beats arrival,
+    boolean slid,
+    String why) {
   /** A note of the way and its place on the neck. */
   record Placed(Beats onset, int midi, Spot spot) {}
 
@@ -79,6 +87,8 @@ record CrossingPhrase(List<Blank> blanks, List<Tone> beside, List<Placed> places
             List.of(Blank.of(stroke, hold.note().midi())),
             stays ? List.of() : List.of(bent),
             List.of(new Placed(from, hold.note().midi(), hold.spot())),
+            from,
+            false,
             "Holds into " + crossing.to() + ": " + WayWords.of(hold)));
   }
 
@@ -129,7 +139,7 @@ record CrossingPhrase(List<Blank> blanks, List<Tone> beside, List<Placed> places
               ? Beats.ONE.min(task.space().after().minus(line))
               : meter.toQuarters(step.beats());
       if (!onset.isBefore(earliest)) {
-        sheet.write(step, onset, length, arrives);
+        sheet.write(step, onset, length);
       }
     }
     String how = run.kind() == Run.Kind.WALK ? "Walks" : "Runs";
@@ -140,13 +150,15 @@ record CrossingPhrase(List<Blank> blanks, List<Tone> beside, List<Placed> places
                 sheet.blanks,
                 sheet.beside,
                 sheet.places,
+                line,
+                run.kind() == Run.Kind.WALK,
                 how + " into " + crossing.to() + ": " + WayWords.of(run)));
   }
 
   /** What is being written. */
   private record Sheet(List<Blank> blanks, List<Tone> beside, List<Placed> places) {
-    void write(Run.Step step, Beats onset, Beats length, boolean arrives) {
-      if (step.together() || step.notes().size() == 1 || arrives) {
+    void write(Run.Step step, Beats onset, Beats length) {
+      if (step.together() || step.notes().size() == 1) {
         add(step, top(step), onset, length);
         step.notes().stream()
             .filter(pitch -> step.together() && !pitch.equals(top(step)))

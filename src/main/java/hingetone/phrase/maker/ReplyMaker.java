@@ -157,7 +157,7 @@ final class ReplyMaker {
     List<RhythmNote> pickup = pickup();
     int up = rises() ? -1 : 1;
     List<Blank> blanks = new ArrayList<>(PhraseBuilder.blanks(pickup, up));
-    Optional<CrossingPhrase> onLine = over.filter(way -> !way.last().onset().isPositive());
+    Optional<CrossingPhrase> onLine = over.filter(way -> !way.arrival().isPositive());
     Beats from = Beats.ZERO;
     if (onLine.isPresent()) {
       blanks = new ArrayList<>(onLine.get().blanks());

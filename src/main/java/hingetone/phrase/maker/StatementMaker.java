@@ -126,7 +126,7 @@ final class StatementMaker {
   }
 
   private boolean isOnLine(CrossingPhrase way) {
-    return !way.last().onset().isPositive();
+    return !way.arrival().isPositive();
   }
 
   /** Adds the way over the line and the rest of the body to an opening. */

@@ -13,14 +13,13 @@ import java.util.TreeSet;
 
 /**
  * Leaves notes out of a phrase until a player gets round the others at the tempo of their section:
- * the weaker of two that come too fast, never the landing or the ends of a way over a line. A
- * figure walked over a line is slid, so it may be faster.
+ * the weaker of two that come too fast, never the landing, the ends of a way over a line, or
+ * anything of a figure slid over it, which keeps its shape up to its landing.
  */
 final class Thinning {
   private final PhraseHarmony harmony;
   private final Beats landing;
   private final Fluency fluency;
-  private final Set<Beats> slid = new HashSet<>();
   private final Set<Beats> kept = new HashSet<>();
 
   /**
@@ -33,7 +32,9 @@ final class Thinning {
     this.fluency = fluency;
     way.ifPresent(
         there -> {
-          there.places().forEach(place -> slid.add(place.onset()));
+          if (there.slid()) {
+            there.places().forEach(place -> kept.add(place.onset()));
+          }
           kept.add(there.start());
           kept.add(there.last().onset());
         });
@@ -75,9 +76,7 @@ final class Thinning {
   private boolean hasTime(Beats from, Beats to) {
     Bar bar = harmony.barAt(landing.plus(from));
     double quarters = bar.section().tempo().quartersPerMinute(bar.meter()).toDouble() / 60;
-    boolean slurred = slid.contains(from) && slid.contains(to);
-    int most = slurred ? fluency.slurred() : fluency.picked();
-    return quarters <= to.minus(from).toDouble() * most;
+    return quarters <= to.minus(from).toDouble() * fluency.picked();
   }
 
   /** What must stay counts most, then the last note, what starts a pulse, an eighth. */
