@@ -222,9 +222,12 @@ public final class ScaleChoice {
     return isBluesOwn(scale) || isRiffs(scale) ? Weights.BLUES_STANDS : 0;
   }
 
-  /** Whether a scale is the pentatonic or blues scale of a minor home that a riff stands on. */
+  /**
+   * Whether a scale is the pentatonic or blues scale of a minor home that a riff stands on, or that
+   * the chord leads to.
+   */
   private boolean isRiffs(Scale scale) {
-    return setting.overRiff() && isSmall(scale) && isMinorHome(scale);
+    return (setting.overRiff() || setting.pulls()) && isSmall(scale) && isMinorHome(scale);
   }
 
   /** What the minor third above a chord's root counts for its major third. */

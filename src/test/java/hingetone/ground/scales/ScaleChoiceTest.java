@@ -220,6 +220,10 @@ class ScaleChoiceTest {
         String own = Keys.degree(key, "5") + " minor pentatonic";
         assertThat(names.subList(0, 2)).as("%s %s", key, dominant).contains(home);
         assertThat(names.subList(0, 4)).as("%s %s", key, dominant).contains(own);
+        String plain = String.join(" | ", key.tonic() + "m7", dominant, key.tonic() + "m7");
+        assertThat(GroundCharts.names(GroundCharts.one(key.toString(), plain), 2).subList(0, 2))
+            .as("%s %s without a riff", key, dominant)
+            .contains(home);
       }
       Key blues = new Key(key.tonic(), ScaleType.named("blues"));
       String bars =
