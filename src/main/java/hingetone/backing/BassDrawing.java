@@ -44,7 +44,7 @@ final class BassDrawing {
       }
       Random chance = dice.at("bass", plan.bar().number());
       PatternChoice.Drawn<LinePattern> drawn =
-          new PatternChoice<>(plan.groove().bass().patterns(), dice, "bass").at(plan);
+          new PatternChoice<>(plan.groove().bass().patterns(), dice).at(plan);
       StepLine line = drawn.pattern().strip();
       if (plan.stop()) {
         signs.add(stopped(plan));

@@ -14,12 +14,25 @@ import java.util.stream.Collectors;
 /** Plays the chords: the lap's voicings in the groove's rhythm, strummed where it is a guitar. */
 final class ChordPlayer {
   private static final int UPSTROKE_VOICES = 3;
+  private static final int FIFTH = 7;
 
   /** How early, in quarter notes, a stroke may play the chord that comes: an eighth. */
   private static final Beats PUSH = Beats.of(1, 2);
 
   private static final Map<Character, Integer> VELOCITIES =
-      Map.of(StrokeSign.PLAIN, 84, StrokeSign.ACCENT, 102, StrokeSign.GHOST, 56, 'm', 54, 'u', 74);
+      Map.of(
+          StrokeSign.PLAIN,
+          84,
+          StrokeSign.ACCENT,
+          102,
+          StrokeSign.GHOST,
+          56,
+          'm',
+          54,
+          's',
+          84,
+          'u',
+          74);
 
   private final LapPlan lap;
   private final Dice dice;
@@ -35,9 +48,16 @@ final class ChordPlayer {
   List<Note> play() {
     List<Note> notes = new ArrayList<>();
     for (DrawnNote sign : withEveryChord(cutAtChanges(strokes()))) {
-      notes.addAll(stroke(sign, voicings.get(sounding(sign).index())));
+      ChordChanges.Change change = sounding(sign);
+      List<Integer> keys = voicings.get(change.index());
+      notes.addAll(stroke(sign, sign.sign() == ChordStyle.SIXTH ? withSixth(keys, change) : keys));
     }
     return notes;
+  }
+
+  private static List<Integer> withSixth(List<Integer> keys, ChordChanges.Change change) {
+    int root = change.chord().map(chord -> chord.root().chroma()).orElse(0);
+    return keys.stream().map(k -> Math.floorMod(k - root, 12) == FIFTH ? k + 2 : k).toList();
   }
 
   private List<DrawnNote> strokes() {
@@ -47,7 +67,7 @@ final class ChordPlayer {
         continue;
       }
       PatternChoice.Drawn<LinePattern> drawn =
-          new PatternChoice<>(plan.groove().chords().patterns(), dice, "chords").at(plan);
+          new PatternChoice<>(plan.groove().chords().patterns(), dice).at(plan);
       StepLine line = drawn.pattern().strip();
       if (plan.stop()) {
         Beats length = plan.bar().meter().beatLength().dividedBy(2);

@@ -29,6 +29,10 @@ final class Drummer {
   private static final Beats ORNAMENT_LENGTH = Beats.of(1, 4);
   private static final Set<Integer> BASS_DRUMS = Set.of(35, 36);
   private static final Set<Integer> FEET = Set.of(35, 36, 44);
+
+  /** Hand clap, tambourine, cabasa and maracas. */
+  private static final Set<Integer> SHAKERS = Set.of(39, 54, 69, 70);
+
   private static final Set<Integer> SNARES = Set.of(37, 38, 40);
 
   /** Closed, pedal and open hi-hat, rides and ride bell: what a crash takes the place of. */
@@ -56,7 +60,7 @@ final class Drummer {
   private List<Note> bar(BarPlan plan) {
     Random chance = dice.at("drums", plan.bar().number());
     PatternChoice.Drawn<DrumPattern> drawn =
-        new PatternChoice<>(plan.groove().drums().patterns(), dice, "drums").at(plan);
+        new PatternChoice<>(plan.groove().drums().patterns(), dice).at(plan);
     List<Note> strokes = new ArrayList<>(drawn.pattern().strokes(drawn.bar(), plan.bar().meter()));
     if (plan.band() == Fullness.LIGHT) {
       strokes.removeIf(note -> note.velocity() < GHOST_VELOCITY);
@@ -76,13 +80,16 @@ final class Drummer {
 
   /**
    * The hands leave the pattern for the fill; so do the feet where the fill has strokes for them.
+   * Another player's claps and shakers go on.
    */
   private static void playFill(List<Note> strokes, Fill fill, Meter meter) {
     List<Note> filled = fill.strokes(meter);
     boolean feetToo = filled.stream().anyMatch(note -> FEET.contains(note.key()));
     strokes.removeIf(
         note ->
-            !note.onset().isBefore(fill.start(meter)) && (feetToo || !FEET.contains(note.key())));
+            !note.onset().isBefore(fill.start(meter))
+                && !SHAKERS.contains(note.key())
+                && (feetToo || !FEET.contains(note.key())));
     strokes.addAll(filled);
   }
 

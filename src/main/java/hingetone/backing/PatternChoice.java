@@ -11,6 +11,9 @@ import java.util.Random;
  * eight bars, kept as often as the groove says; another, rather a busy one, in a phrase's last bar
  * where it is not kept. When the section comes back its pattern does too, for four laps.
  *
+ * <p>The players choose together: where their patterns are weighted alike, the first pattern of one
+ * comes with the first of the others.
+ *
  * <p>The choice for a bar depends on nothing but the seed and the bar, so that a lap may be made by
  * itself.
  */
@@ -28,17 +31,14 @@ final class PatternChoice<P extends Pattern> {
 
   private final List<P> patterns;
   private final Dice dice;
-  private final String player;
 
   /**
    * @param patterns what the player has
    * @param dice the lap's chance
-   * @param player who it is, by which players differ
    */
-  PatternChoice(List<P> patterns, Dice dice, String player) {
+  PatternChoice(List<P> patterns, Dice dice) {
     this.patterns = patterns;
     this.dice = dice;
-    this.player = player;
   }
 
   /** A pattern, and which of its bars is played, from 0. */
@@ -49,12 +49,12 @@ final class PatternChoice<P extends Pattern> {
     Form.Bar bar = plan.bar();
     Dice settled = new Dice(dice.seed(), (dice.lap() - 1) / LAPS_KEPT);
     int phrase = phrase(settled.at("phrase " + bar.section().name(), 0), plan);
-    Random ofSection = settled.at(player + " " + bar.section().name(), 0);
+    Random ofSection = settled.at("pattern " + bar.section().name(), 0);
     List<P> fitting = fitting(plan);
     P kept = draw(fitting, ofSection, 1, plan);
     int inPhrase = (bar.inSection() - 1) % phrase;
     boolean last = inPhrase == phrase - 1 || plan.leadsOn();
-    Random ofBar = dice.at(player + " varies", bar.number());
+    Random ofBar = dice.at("varies", bar.number());
     if (!varies(plan, last, ofBar)) {
       return new Drawn<>(kept, inPhrase % kept.length());
     }

@@ -27,13 +27,16 @@ public record ChordStyle(
     int strumMillis,
     List<LinePattern> patterns) {
   /** What a rhythm may be drawn with; {@code src/docs/grooves.md} says what each means. */
-  public static final String SIGNS = "Xxgmu-.";
+  public static final String SIGNS = "Xxgmsu-.";
 
   /** A muted stroke: short and without ring. */
   public static final char MUTED = 'm';
 
   /** An upstroke: the upper strings, from the top. */
   public static final char UP = 'u';
+
+  /** A stroke with the sixth in the place of the fifth, as a boogie has it. */
+  public static final char SIXTH = 's';
 
   /** How chords are built. */
   public enum Voicing {

@@ -18,7 +18,7 @@ import java.util.Set;
  * @param together the most that the drummer's hands strike at once
  * @param foot the shortest time between two strokes of the bass drum
  * @param pluck the shortest time between two notes of the bass
- * @param leap the shortest time in which the bass leaps more than a fifth
+ * @param leap the shortest time in which the bass leaps more than a fifth, an octave aside
  * @param leapsASecond the most such leaps within a second
  * @param stroke the shortest time between two strokes of the chords
  * @param hole the longest time in which nobody strikes anything
@@ -39,6 +39,7 @@ record Playing(
 
   private static final Set<Integer> BASS_DRUMS = Set.of(35, 36);
   private static final int FIFTH = 7;
+  private static final int OCTAVE = 12;
 
   /** A lap in one meter at a tempo, as a chart counts it. */
   static Playing of(Score lap, Meter meter, int tempo) {
@@ -132,7 +133,9 @@ record Playing(
     return shortest;
   }
 
+  /** An octave is none: two strings over and two frets up, it lies under one hand. */
   private static boolean isLeap(List<Note> bass, int i) {
-    return Math.abs(bass.get(i).key() - bass.get(i - 1).key()) > FIFTH;
+    int size = Math.abs(bass.get(i).key() - bass.get(i - 1).key());
+    return size > FIFTH && size != OCTAVE;
   }
 }
