@@ -165,9 +165,27 @@ record StylePlay(Groove groove, List<Bar> bars) {
     return BandMeasure.percent((int) there.stream().filter(is -> is).count(), there.size());
   }
 
-  /** Strokes of a lane in a bar, on average. */
-  double perBar(String lane) {
-    return bars.stream().mapToLong(bar -> onsets(bar, lane)).average().orElseThrow();
+  /** Bars of a hundred in which a lane has a note so many semitones above its chord's root. */
+  double has(String lane, int semitones) {
+    return percent(
+        bar ->
+            bar.lane(lane).stream()
+                .anyMatch(note -> bar.harmony().semitonesAboveRoot(note) == semitones));
+  }
+
+  /** Strokes of a hundred of a lane with which another strikes too. */
+  double together(String lane, String other) {
+    List<Boolean> there =
+        bars.stream()
+            .flatMap(
+                bar ->
+                    bar.lane(lane).stream()
+                        .map(
+                            note ->
+                                bar.lane(other).stream()
+                                    .anyMatch(o -> o.onset().equals(note.onset()))))
+            .toList();
+    return BandMeasure.percent((int) there.stream().filter(is -> is).count(), there.size());
   }
 
   private static long onsets(Bar bar, String lane) {

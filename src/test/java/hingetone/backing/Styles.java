@@ -1,5 +1,7 @@
 package hingetone.backing;
 
+import hingetone.groove.BassStyle.LeadIn;
+import hingetone.groove.ChordStyle.Voicing;
 import hingetone.groove.Human;
 import hingetone.score.Fullness;
 import hingetone.score.Role;
@@ -25,6 +27,7 @@ final class Styles {
   private static final String HAT = "closed hi-hat/open hi-hat/ride cymbal 1";
   private static final String EIGHTHS = "1 1+1/2 2 2+1/2 3 3+1/2 4 4+1/2";
   private static final String SECOND_EIGHTHS = "1+1/2 2+1/2 3+1/2 4+1/2";
+  private static final String DOTTED = "1 1+3/4 2 2+3/4 3 3+3/4 4 4+3/4";
   private static final String TRIPLETS = "1 1+2/3 2 2+2/3 3 3+2/3 4 4+2/3";
 
   /** Of a hundred: ornaments and a varied bar now and then are a player's right. */
@@ -51,6 +54,21 @@ final class Styles {
               "back-porch",
               "The bass riff is mostly made of root, thirds, fourth and fifth.",
               play -> play.degrees(0, 3, 4, 5, 7) >= MOSTLY),
+          claim("barrel-yard", "The backbeat lies on 2 and 4.", all(SNARE, "2 4")),
+          claim(
+              "barrel-yard",
+              "The guitar rocks from root and fifth to root and sixth in every bar.",
+              play -> play.has("chords", 7) >= ALWAYS && play.has("chords", 9) >= ALWAYS),
+          claim(
+              "barrel-yard",
+              "The bass goes along, mostly on root, fifth and sixth.",
+              play -> play.degrees(0, 7, 8, 9) >= MOSTLY),
+          claim("choir-loft", "Each beat divides in three.", all(HAT, TRIPLETS)),
+          claim("choir-loft", "The backbeat lies on 2 and 4.", all(SNARE, "2 4")),
+          claim(
+              "choir-loft",
+              "The bass leads into every chord.",
+              play -> play.groove().bass().leadIn() == LeadIn.CHANGES),
           claim(
               "coal-train",
               "Eighths are swung near two to one.",
@@ -74,16 +92,70 @@ final class Styles {
               "Seven is two, two and three: the bass drum marks 1 and 5.",
               play -> play.in("7/8").all(KICK, "1 5") >= ALWAYS),
           claim(
+              "dust-lane",
+              "Eighths are swung near two to one.",
+              all(HAT, EIGHTHS).and(play -> play.groove().feel().percent() == 66)),
+          claim("dust-lane", "The backbeat lies on 2 and 4.", all(SNARE, "2 4")),
+          claim(
+              "dust-lane",
+              "The chords are struck on the late notes only.",
+              share("chords", SECOND_EIGHTHS)),
+          claim("glass-harbour", "The floor tom answers on 2 and 4.", all("low floor tom", "2 4")),
+          claim(
+              "glass-harbour",
+              "Unless it is light, the bass drum plays on each beat and just before the next.",
+              play -> play.fuller().all(KICK, DOTTED) >= ALWAYS),
+          claim(
+              "glass-harbour",
+              "Mostly the bass strikes with it.",
+              play -> play.together("bass", KICK) >= MOSTLY),
+          claim(
               "gravel-road", "Bass drum and bass strike 1.", all(KICK, "1").and(all("bass", "1"))),
           claim("gravel-road", "The backbeat lies on 2 and 4.", all(SNARE, "2 4")),
+          claim(
+              "hay-ladder",
+              "Two beats for the bass, 1 and 3, mostly root and fifth.",
+              all("bass", "1 3").and(play -> play.degrees(0, 7) >= MOSTLY)),
+          claim("hay-ladder", "The chords come between, on 2 and 4.", all("chords", "2 4")),
           claim(
               "heavy-gate",
               "The only backbeat lies on 3: half time.",
               all(SNARE, "3").and(share(SNARE, "3"))),
+          claim(
+              "iron-ferry",
+              "Unless it is light, the bass drives in eighths.",
+              play -> play.fuller().all("bass", EIGHTHS) >= ALWAYS),
+          claim("iron-ferry", "The backbeat lies on 2 and 4.", all(SNARE, "2 4")),
+          claim(
+              "iron-ferry",
+              "The chords are root and fifth.",
+              play -> play.groove().chords().voicing() == Voicing.POWER),
           claim("lantern-slow", "Each beat divides in three.", all(HAT, TRIPLETS)),
           claim("lantern-slow", "The backbeat lies on 2 and 4.", all(SNARE, "2 4")),
+          claim("mirror-hall", "The bass drum strikes every beat.", all(KICK, "1 2 3 4")),
+          claim(
+              "mirror-hall",
+              "Unless it is light, the hi-hat opens between.",
+              play -> play.fuller().all("open hi-hat", SECOND_EIGHTHS) >= ALWAYS),
+          claim(
+              "mirror-hall",
+              "The bass is mostly root and octave.",
+              play -> play.degrees(0) >= MOSTLY),
           claim("paper-boat", "Two beats a bar, the backbeat on the second.", all(SNARE, "2")),
+          claim(
+              "penny-arcade",
+              "Mostly the bass strikes with the bass drum.",
+              play -> play.together(KICK, "bass") >= MOSTLY),
+          claim("penny-arcade", "The backbeat lies on 2 and 4.", all(SNARE, "2 4")),
           claim("plain", "Bass drum and bass strike 1.", all(KICK, "1").and(all("bass", "1"))),
+          claim(
+              "pogo-pier",
+              "The chords are struck on the second half of every beat and nowhere else.",
+              all("chords", SECOND_EIGHTHS).and(share("chords", SECOND_EIGHTHS))),
+          claim(
+              "pogo-pier",
+              "Unless it is light, the bass walks on every beat.",
+              play -> play.fuller().all("bass", "1 2 3 4") >= ALWAYS),
           claim("round-pond", "The bass steps on 1.", all("bass", "1")),
           claim(
               "round-pond",
