@@ -2,6 +2,7 @@ package hingetone.groove;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import hingetone.score.Fullness;
 import hingetone.text.reading.Diagnostic;
 import hingetone.text.reading.Reading;
 import hingetone.text.reading.Source;
@@ -41,6 +42,25 @@ class GroovesTest {
               .as(groove.name() + " " + size)
               .filteredOn(f -> f.size() == size && f.use().fits(meter))
               .hasSizeGreaterThanOrEqualTo(2);
+        }
+      }
+    }
+  }
+
+  @Test
+  void every_groove_has_patterns_of_its_own_for_a_light_and_a_full_band() {
+    for (Groove groove : Grooves.builtIn().all()) {
+      List<List<? extends Pattern>> players =
+          List.of(groove.drums().patterns(), groove.bass().patterns(), groove.chords().patterns());
+      List<Meter> meters = groove.meters().isEmpty() ? List.of(Meter.COMMON) : groove.meters();
+      for (Meter meter : meters) {
+        for (Fullness band : List.of(Fullness.LIGHT, Fullness.FULL)) {
+          for (List<? extends Pattern> patterns : players) {
+            assertThat(patterns)
+                .as(groove.name() + " " + band)
+                .filteredOn(p -> p.use().isMeantFor(band) && p.use().fits(meter))
+                .hasSizeGreaterThanOrEqualTo(2);
+          }
         }
       }
     }
