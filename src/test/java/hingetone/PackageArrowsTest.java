@@ -34,7 +34,8 @@ class PackageArrowsTest {
   private static final Map<String, Set<String>> LIBRARIES =
       Map.of(
           "org.jfugue", Set.of("notation"),
-          "javax.sound", Set.of("midi", "port", "sequencer", "sound", "sound.file", "transport"),
+          "javax.sound",
+              Set.of("midi", "port", "sequencer", "sound", "sound.file", "take", "transport"),
           "org.jline", Set.of("screen.terminal"),
           "org.jtransforms", Set.of("hearing.signal"),
           "org.jflac", Set.of("sound.file"),

@@ -1,0 +1,76 @@
+package hingetone.review;
+
+import hingetone.take.PlacedNote;
+import hingetone.theory.Key;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+
+/** What is said of a landing and of a line just crossed, in a few words, while playing. */
+public final class LiveWords {
+  /** Nearer to its place than this a landing counts as on it, in milliseconds; our own bound. */
+  static final double ON_IT_MS = 40;
+
+  /** A landing is looked for so far around its place, in beats: an eighth early still counts. */
+  static final double REACH = 0.75;
+
+  private static final double PUSH = 0.5;
+  private static final double PUSH_SLACK = 0.17;
+
+  private LiveWords() {}
+
+  /**
+   * A landing: which note it was and how it lay.
+   *
+   * @param place where it was to land, in quarter notes from bar 1
+   * @param beat how long a beat is, in quarter notes
+   * @param beatMs how long it lasts
+   * @param key the key there
+   * @param notes what was played around it
+   */
+  public static String landing(
+      double place, double beat, double beatMs, Key key, List<PlacedNote> notes) {
+    Optional<PlacedNote> landed = landed(place, beat, notes);
+    if (landed.isEmpty()) {
+      return "nothing landed";
+    }
+    double beats = (landed.get().at() - place) / beat;
+    return note(landed.get(), key) + ": " + timing(beats, beatMs);
+  }
+
+  /** The note nearest to the place; of those struck together the highest. */
+  private static Optional<PlacedNote> landed(double place, double beat, List<PlacedNote> notes) {
+    return notes.stream()
+        .filter(n -> Math.abs(n.at() - place) <= REACH * beat)
+        .min(
+            Comparator.<PlacedNote>comparingLong(
+                    n -> Math.round(Math.abs(n.at() - place) / beat * 16))
+                .thenComparing(Comparator.comparingDouble(PlacedNote::reached).reversed()));
+  }
+
+  private static String timing(double beats, double beatMs) {
+    double ms = beats * beatMs;
+    if (Math.abs(ms) <= ON_IT_MS) {
+      return "on it";
+    }
+    boolean pushed = Math.abs(beats + PUSH) <= PUSH_SLACK;
+    return pushed ? "pushed, half a beat early" : ms < 0 ? "ahead" : "behind";
+  }
+
+  /** A line crossed: {@code held A over the line}, {@code run, landed on F#}. */
+  public static String line(LineWay way, Key to) {
+    String landed = way.landed().map(n -> ", landed on " + note(n, to)).orElse("");
+    return switch (way.kind()) {
+      case HOLD -> "held " + note(way.held().orElseThrow(), to) + ", over the line";
+      case RUN -> "run" + landed;
+      case REST -> "left the line open";
+      case PLAIN -> "straight over the line" + landed;
+    };
+  }
+
+  /** {@code G, the b3}. */
+  private static String note(PlacedNote note, Key key) {
+    int chroma = Math.floorMod(note.pitch(), 12);
+    return key.readable(key.spellChroma(chroma)) + ", the " + key.degreeOf(chroma);
+  }
+}

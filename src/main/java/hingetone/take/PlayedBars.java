@@ -1,0 +1,114 @@
+package hingetone.take;
+
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+
+/**
+ * The bars as they were played, beat by beat on the machine's clock: a log that only grows, so that
+ * a note is placed where it was played whatever tempo, jumps and loops did meanwhile.
+ *
+ * <pre>{@code
+ * PlayedBars bars = new PlayedBars();
+ * bars.bar(5, 0);
+ * bars.beat(0, 1);
+ * bars.beat(500_000_000, 2);
+ * bars.at(250_000_000).orElseThrow().beat();   // → 1.5
+ * }</pre>
+ */
+public final class PlayedBars {
+  /**
+   * A bar: its number, laps counted on, and how far its keys lie from the chart's, in semitones.
+   */
+  public record Bar(int number, int keyShift) {}
+
+  /**
+   * A place in what was played.
+   *
+   * @param index which of the bars played, from 0
+   * @param bar that bar
+   * @param beat the beat, 1 being the bar line, with fractions
+   * @param nanosPerBeat how long a beat lasts there
+   */
+  public record Place(int index, Bar bar, double beat, double nanosPerBeat) {}
+
+  private record Beat(long at, int index, int beat) {}
+
+  private final List<Bar> bars = new ArrayList<>();
+  private final List<Beat> beats = new ArrayList<>();
+
+  /** Beats, by their place in the log, in which the music stood still for a while. */
+  private final Set<Integer> paused = new HashSet<>();
+
+  /** A bar begins; its beats follow. */
+  public synchronized void bar(int number, int keyShift) {
+    bars.add(new Bar(number, keyShift));
+  }
+
+  /**
+   * A beat of the bar that has begun last is heard.
+   *
+   * @param at when, in nanoseconds; never before the beat that was told last
+   * @param beat which, from 1
+   */
+  public synchronized void beat(long at, int beat) {
+    beats.add(new Beat(at, bars.size() - 1, beat));
+  }
+
+  /** The music stands still in the beat that was told last. */
+  public synchronized void pause() {
+    paused.add(beats.size() - 1);
+  }
+
+  /** The bars so far. */
+  public synchronized List<Bar> bars() {
+    return List.copyOf(bars);
+  }
+
+  /** Where a moment lies; empty before the first beat, in a pause, and while no beat is known. */
+  public synchronized Optional<Place> at(long nanos) {
+    int i = lastBefore(nanos);
+    if (i < 0 || beats.size() < 2) {
+      return Optional.empty();
+    }
+    double usual = i == 0 ? length(0) : length(i - 1);
+    if (i == beats.size() - 1) {
+      return Optional.of(place(i, (nanos - beats.get(i).at()) / usual, usual));
+    }
+    double gap = length(i);
+    double gone = nanos - beats.get(i).at();
+    if (i == 0 || !paused.contains(i)) {
+      return Optional.of(place(i, gone / gap, gap));
+    }
+    double left = gap - gone;
+    if (gone < usual) {
+      return Optional.of(place(i, gone / usual, usual));
+    }
+    return left < usual ? Optional.of(place(i, 1 - left / usual, usual)) : Optional.empty();
+  }
+
+  private double length(int beat) {
+    return Math.max(1, beats.get(beat + 1).at() - beats.get(beat).at());
+  }
+
+  private Place place(int beat, double part, double nanosPerBeat) {
+    Beat from = beats.get(beat);
+    return new Place(from.index(), bars.get(from.index()), from.beat() + part, nanosPerBeat);
+  }
+
+  private int lastBefore(long nanos) {
+    int low = -1;
+    int high = beats.size() - 1;
+    while (low < high) {
+      int middle = (low + high + 1) / 2;
+      if (beats.get(middle).at() > nanos) {
+        high = middle - 1;
+      } else {
+        low = middle;
+      }
+    }
+    return low;
+  }
+}
