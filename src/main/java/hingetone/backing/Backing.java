@@ -31,6 +31,7 @@ public final class Backing {
   private final Form form;
   private final ChordChanges harmony;
   private final Map<String, Groove> grooves;
+  private final Arc arc;
   private final List<List<Integer>> voicings;
   private final boolean exact;
 
@@ -40,6 +41,7 @@ public final class Backing {
     this.exact = exact;
     this.form = Form.of(chart);
     this.harmony = ChordChanges.of(form);
+    this.arc = Arc.of(chart, form);
     this.voicings = VoiceLeading.of(harmony, change -> groove(change.bar().section()).chords());
   }
 
@@ -131,7 +133,7 @@ public final class Backing {
   }
 
   private BandLeader leader() {
-    return new BandLeader(form, this::groove, chart.seed());
+    return new BandLeader(form, this::groove, chart.seed(), arc);
   }
 
   private Score score(int number, boolean last) {

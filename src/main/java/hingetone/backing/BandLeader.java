@@ -21,25 +21,27 @@ import java.util.function.Function;
  * @param form the form
  * @param grooves the groove of each section
  * @param seed the chart's seed
+ * @param arc how much the band gives when
  */
-record BandLeader(Form form, Function<Section, Groove> grooves, long seed) {
+record BandLeader(Form form, Function<Section, Groove> grooves, long seed, Arc arc) {
   private static final int SMALL_FILL_PERCENT = 60;
 
   /** The plan of a lap; of the last lap the last bar leads into the ending. */
   List<BarPlan> plan(int lap, boolean lastLap) {
     Dice dice = new Dice(seed, lap);
     List<BarPlan> plan = new ArrayList<>();
+    List<Moment> moments = arc.moments(lap);
     for (Form.Bar bar : form.bars()) {
-      plan.add(plan(bar, dice, lastLap));
+      plan.add(plan(bar, moments.get(bar.number() - 1), dice, lastLap));
     }
     return List.copyOf(plan);
   }
 
-  private BarPlan plan(Form.Bar bar, Dice dice, boolean lastLap) {
+  private BarPlan plan(Form.Bar bar, Moment moment, Dice dice, boolean lastLap) {
     Section section = bar.section();
     Groove groove = grooves.apply(section);
     Feel feel = section.swing().map(groove.feel()::withPercent).orElse(groove.feel());
-    Fullness band = section.band();
+    Fullness band = Arc.band(section, dice.lap());
     boolean ends = lastLap && bar.number() == form.bars().size();
     boolean crossing = !ends && !form.bar(bar.number() + 1).key().equals(bar.key());
     Random chance = dice.at("leader", bar.number());
@@ -48,7 +50,16 @@ record BandLeader(Form form, Function<Section, Groove> grooves, long seed) {
     Optional<Fill> fill =
         size.flatMap(wanted -> chosen(fitting(groove, bar, band, wanted, stop), bar, dice.lap()));
     return new BarPlan(
-        bar, groove, feel, band, bar.isLastOfSection(), crossing, isTurnaround(bar), fill, stop);
+        bar,
+        groove,
+        feel,
+        band,
+        moment,
+        bar.isLastOfSection(),
+        crossing,
+        isTurnaround(bar),
+        fill,
+        stop);
   }
 
   /** Whether a bar and all that follow in its section stay on a dominant of the next tonic. */

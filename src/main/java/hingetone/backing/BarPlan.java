@@ -15,6 +15,7 @@ import java.util.Optional;
  * @param groove its groove
  * @param feel the groove's feel, or the chart's swing
  * @param band how full the band plays
+ * @param moment what it does for whoever speaks, or for the line that comes
  * @param leadsOn whether another section, or the next lap, starts after it
  * @param crossing whether another key starts after it
  * @param turnaround whether it is one of the dominant bars that lead to the next section's tonic
@@ -26,6 +27,7 @@ record BarPlan(
     Groove groove,
     Feel feel,
     Fullness band,
+    Moment moment,
     boolean leadsOn,
     boolean crossing,
     boolean turnaround,
@@ -39,7 +41,7 @@ record BarPlan(
 
   /**
    * How loud the band plays here, 1 being as drawn: softer when light, a little louder when full,
-   * into the next section and, more, in a turnaround.
+   * as the moment asks, louder into the next section and, more, in a turnaround.
    */
   double loudness() {
     double loudness =
@@ -48,7 +50,8 @@ record BarPlan(
           case NORMAL -> 1;
           case FULL -> 1.07;
         };
-    return loudness * (turnaround ? 1.2 : leadsOn ? 1.04 : 1);
+    double here = leadsOn ? Math.max(1.04, moment.loudness()) : moment.loudness();
+    return loudness * (turnaround ? 1.2 : here);
   }
 
   /** A velocity as drawn, at this bar's loudness. */

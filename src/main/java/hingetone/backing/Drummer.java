@@ -112,8 +112,8 @@ final class Drummer {
     if (plan.turnaround()) {
       return TURNAROUND_ORNAMENTS;
     }
-    boolean wanted = plan.band() != Fullness.LIGHT && chance.nextInt(100) < ORNAMENT_PERCENT;
-    return wanted ? 1 : 0;
+    int own = chance.nextInt(100) < ORNAMENT_PERCENT ? 1 : 0;
+    return plan.band() == Fullness.LIGHT ? 0 : Math.max(0, own + plan.moment().ornaments());
   }
 
   /** A ghost note between the strokes, or a bass drum that leads back to a beat. */

@@ -72,9 +72,12 @@ final class PatternChoice<P extends Pattern> {
     return phrase > bars || bars % phrase > 0 && bars % 2 == 0 ? 2 : phrase;
   }
 
-  /** In a phrase's last bar three times as readily as inside it, where a turnaround is always. */
+  /**
+   * In a phrase's last bar three times as readily as inside it, in a turnaround always, and never
+   * where there must be room.
+   */
   private static boolean varies(BarPlan plan, boolean last, Random chance) {
-    int percent = 100 - plan.groove().keep();
+    int percent = plan.moment() == Moment.ROOM ? 0 : 100 - plan.groove().keep();
     return plan.turnaround() || chance.nextInt(100) < (last ? 3 * percent : percent);
   }
 

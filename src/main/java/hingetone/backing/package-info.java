@@ -1,7 +1,7 @@
 /**
  * The arranger: from a chart, its grooves and a seed it makes the band's score, lap by lap.
  *
- * <p>May import theory, time, text, score, chart and groove.
+ * <p>May import theory, time, text, score, chart, groove and plan.
  *
  * <pre>{@code
  * Backing backing = Backing.of(chart, Grooves.builtIn());

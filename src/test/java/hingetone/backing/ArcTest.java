@@ -1,0 +1,136 @@
+package hingetone.backing;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import hingetone.groove.Groove;
+import hingetone.groove.Grooves;
+import hingetone.score.Fullness;
+import hingetone.score.Note;
+import hingetone.score.Part;
+import hingetone.score.Role;
+import hingetone.score.Score;
+import hingetone.time.Meter;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+
+/** The band's intensity over time, from its plan and on its notes. */
+class ArcTest {
+  private static final int NORMAL_LAP = 2;
+  private static final int FULL_LAP = 3;
+  private static final int LIGHT_LAP = 5;
+
+  static Stream<Groove> grooves() {
+    return Grooves.builtIn().all().stream();
+  }
+
+  private static Backing backing(String chart, Groove groove) {
+    Meter meter = groove.meters().stream().findFirst().orElse(Meter.COMMON);
+    return Backing.of(BandMeasure.chart(chart, groove.name(), meter), Grooves.builtIn()).exact();
+  }
+
+  private static List<Moment> moments(String chart, int lap) {
+    Groove plain = Grooves.builtIn().read(Grooves.PLAIN).value().orElseThrow();
+    return backing(chart, plain).plan(lap).stream().map(BarPlan::moment).toList();
+  }
+
+  /** Statements at bars 1 and 5 of each section, replies at 3 and 7, and every line a crossing. */
+  @Test
+  void a_statement_has_room_a_reply_is_lifted_and_lines_are_built_into_and_dropped_after() {
+    assertThat(moments("slow-tide", 2).subList(0, 8))
+        .containsExactly(
+            Moment.DROP,
+            Moment.DROP,
+            Moment.PLAIN,
+            Moment.LIFT,
+            Moment.ROOM,
+            Moment.ROOM,
+            Moment.BUILD,
+            Moment.BUILD);
+    assertThat(moments("slow-tide", 1).subList(0, 2)).containsExactly(Moment.ROOM, Moment.ROOM);
+  }
+
+  @Test
+  void the_same_seed_gives_the_same_arc_and_the_same_notes() {
+    Groove groove = Grooves.builtIn().read("penny-arcade").value().orElseThrow();
+    Backing one = backing("mill-race", groove);
+    Backing other = backing("mill-race", groove);
+    for (int lap = 1; lap <= BandMeasure.LAPS; lap++) {
+      assertThat(other.plan(lap)).isEqualTo(one.plan(lap));
+      assertThat(other.lap(lap)).isEqualTo(one.lap(lap));
+    }
+  }
+
+  @Test
+  void what_the_chart_asks_for_holds_in_every_lap() {
+    Groove groove = Grooves.builtIn().read("pogo-pier").value().orElseThrow();
+    for (int lap = 1; lap <= BandMeasure.LAPS; lap++) {
+      for (BarPlan plan : backing("mill-race", groove).plan(lap)) {
+        assertThat(plan.band())
+            .isEqualTo(plan.bar().section().band())
+            .isNotEqualTo(Fullness.NORMAL);
+      }
+    }
+  }
+
+  @ParameterizedTest
+  @MethodSource("grooves")
+  void a_full_lap_gives_more_than_a_normal_one_and_a_light_one_less(Groove groove) {
+    Backing backing = backing("lantern-quay", groove);
+    double normal = given(backing.lap(NORMAL_LAP));
+    assertThat(given(backing.lap(FULL_LAP))).isGreaterThan(1.05 * normal);
+    assertThat(given(backing.lap(LIGHT_LAP))).isLessThan(0.85 * normal);
+  }
+
+  @ParameterizedTest
+  @MethodSource("grooves")
+  void bass_and_chords_are_louder_at_a_replys_end_and_into_a_key_than_in_the_room_and_after(
+      Groove groove) {
+    Map<Moment, Double> mean = new EnumMap<>(Moment.class);
+    Backing backing = backing("slow-tide", groove);
+    Map<Moment, List<Double>> bars =
+        IntStream.of(1, 2, 4, 6)
+            .boxed()
+            .flatMap(
+                lap -> {
+                  Score score = backing.lap(lap);
+                  return backing.plan(lap).stream()
+                      .map(plan -> Map.entry(plan.moment(), velocity(plan, score)));
+                })
+            .collect(
+                Collectors.groupingBy(
+                    Map.Entry::getKey,
+                    Collectors.mapping(Map.Entry::getValue, Collectors.toList())));
+    bars.forEach(
+        (moment, all) ->
+            mean.put(moment, all.stream().mapToDouble(v -> v).average().orElseThrow()));
+    assertThat(mean.get(Moment.LIFT)).isGreaterThan(1.05 * mean.get(Moment.ROOM));
+    assertThat(mean.get(Moment.BUILD)).isGreaterThan(1.05 * mean.get(Moment.DROP));
+  }
+
+  /** Notes times velocity. */
+  private static double given(Score score) {
+    return score.parts().stream()
+        .map(Part::notes)
+        .flatMap(List::stream)
+        .mapToInt(Note::velocity)
+        .sum();
+  }
+
+  /** The mean velocity of bass and chords, which no fill takes away. */
+  private static double velocity(BarPlan plan, Score score) {
+    return Stream.of(Role.BASS, Role.CHORDS)
+        .flatMap(role -> score.part(role).orElseThrow().notes().stream())
+        .filter(n -> !n.onset().isBefore(plan.bar().start()))
+        .filter(n -> n.onset().isBefore(plan.bar().end()))
+        .mapToInt(Note::velocity)
+        .average()
+        .orElse(0);
+  }
+}
