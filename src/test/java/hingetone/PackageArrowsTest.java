@@ -35,7 +35,15 @@ class PackageArrowsTest {
       Map.of(
           "org.jfugue", Set.of("notation"),
           "javax.sound",
-              Set.of("midi", "port", "sequencer", "sound", "sound.file", "take", "transport"),
+              Set.of(
+                  "midi",
+                  "port",
+                  "sequencer",
+                  "sound",
+                  "sound.file",
+                  "sound.level",
+                  "take",
+                  "transport"),
           "org.jline", Set.of("screen.terminal"),
           "org.jtransforms", Set.of("hearing.signal"),
           "org.jflac", Set.of("sound.file"),

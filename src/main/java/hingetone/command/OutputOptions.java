@@ -145,7 +145,8 @@ final class OutputOptions {
               new OutputLine.Settings(soundOutput, sampleRate, bufferMillis), Clock.SYSTEM);
       Synthesizer synthesizer = Synthesizer.open(sampleRate, bank);
       say.accept(bank.told());
-      LapSource all = number -> number == 1 ? first : laps.lap(number);
+      bank.measureBehind(first.bySound());
+      LapSource all = number -> number == 1 ? first : measured(laps.lap(number), bank);
       return Transport.withSound(all, setup, synthesizer, line, listener);
     } catch (SoundFailure e) {
       if (soundFont.file.isPresent() || soundOutput.isPresent()) {
@@ -154,6 +155,11 @@ final class OutputOptions {
       say.accept(e.getMessage());
       return Transport.onSilentClock(laps, setup, listener);
     }
+  }
+
+  private static Score measured(Score lap, SoundBank bank) {
+    bank.measureBehind(lap.bySound());
+    return lap;
   }
 
   /** Reads a part's name. */

@@ -51,6 +51,11 @@ final class BuiltInBank {
     return environment.apply(variable).map(FileNames::path).orElse(usual).resolve("hingetone");
   }
 
+  /** Where the bank is kept in a folder. */
+  static Path file(Path folder) {
+    return folder.resolve(FILE);
+  }
+
   /** Makes a bank. */
   @FunctionalInterface
   interface Maker {
@@ -59,7 +64,7 @@ final class BuiltInBank {
 
   /** The bank kept in a folder; made and kept there anew when it is not whole. */
   static Soundbank kept(Path folder, Maker maker) throws SoundFailure {
-    Path file = folder.resolve(FILE);
+    Path file = file(folder);
     Optional<Soundbank> kept = whole(file);
     if (kept.isPresent()) {
       return kept.get();

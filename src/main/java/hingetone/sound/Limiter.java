@@ -1,5 +1,6 @@
 package hingetone.sound;
 
+import hingetone.sound.level.TruePeak;
 import java.util.Arrays;
 
 /**

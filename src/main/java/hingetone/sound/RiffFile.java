@@ -106,7 +106,8 @@ final class RiffFile {
     return bytes(chunk.from(), (int) chunk.size());
   }
 
-  private ByteBuffer bytes(long from, int count) throws IOException {
+  /** Bytes from a place of the file on; fewer where it ends. */
+  ByteBuffer bytes(long from, int count) throws IOException {
     ByteBuffer bytes = ByteBuffer.allocate(count).order(ByteOrder.LITTLE_ENDIAN);
     while (bytes.hasRemaining() && channel.read(bytes, from + bytes.position()) > 0) {
       continue;

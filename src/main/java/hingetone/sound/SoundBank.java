@@ -3,6 +3,7 @@ package hingetone.sound;
 import hingetone.score.Part;
 import hingetone.score.Score;
 import hingetone.sound.SoundFont.Preset;
+import hingetone.sound.level.BankLevels;
 import java.io.BufferedInputStream;
 import java.io.IOException;
 import java.io.InputStream;
@@ -10,7 +11,6 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
-import java.util.function.Function;
 import javax.sound.midi.InvalidMidiDataException;
 import javax.sound.midi.MidiSystem;
 import javax.sound.midi.ShortMessage;
@@ -20,8 +20,7 @@ import javax.sound.midi.Synthesizer;
 /**
  * The sounds a synthesizer plays with: a SoundFont, or the JDK's own emergency bank.
  *
- * <p>A bank knows how its sounds differ from what General MIDI promises, and gives what adapts the
- * messages on their way in.
+ * <p>A bank knows which sounds it lacks and, once they are measured, how loud they are.
  */
 public final class SoundBank {
   /** What is told where no SoundFont is there. */
@@ -29,16 +28,20 @@ public final class SoundBank {
       "These are Java's emergency sounds. A SoundFont sounds better: on Debian and Ubuntu"
           + " sudo apt-get install fluid-soundfont-gm, elsewhere --soundfont FILE.";
 
+  private static final Preset KIT = new Preset(SoundFont.PERCUSSION_BANK, 0);
+  private static final int HEARD_VELOCITY = 88;
   private static final String BUILT_IN = "built-in sounds";
 
   private final String name;
   private final SoundFont font;
   private final boolean builtIn;
+  private final LevelStore levels;
 
-  private SoundBank(String name, SoundFont font, boolean builtIn) {
+  private SoundBank(String name, SoundFont font, boolean builtIn, LevelStore levels) {
     this.name = name;
     this.font = font;
     this.builtIn = builtIn;
+    this.levels = levels;
   }
 
   /**
@@ -93,10 +96,14 @@ public final class SoundBank {
     check(file);
     try {
       SoundFont font = new SoundFont(open(file));
-      return new SoundBank(String.valueOf(file.getFileName()), font, false);
+      return new SoundBank(String.valueOf(file.getFileName()), font, false, levels(file));
     } catch (InvalidMidiDataException | IOException | RuntimeException e) {
       throw new SoundFailure(file + " is damaged: copy or download it again.", e);
     }
+  }
+
+  private static LevelStore levels(Path file) throws SoundFailure, IOException {
+    return LevelStore.of(BankSum.of(file), BuiltInBank.cacheFolder());
   }
 
   /** From its file Java reads samples when they are wanted; one it cannot name is read whole. */
@@ -119,10 +126,17 @@ public final class SoundBank {
    * once and kept in the user's cache folder: from then on the same notes give the same samples.
    */
   public static SoundBank builtIn() throws SoundFailure {
-    return new SoundBank(
-        BUILT_IN,
-        new SoundFont(BuiltInBank.kept(BuiltInBank.cacheFolder(), BuiltInBank::made)),
-        true);
+    Path folder = BuiltInBank.cacheFolder();
+    SoundFont font = new SoundFont(BuiltInBank.kept(folder, BuiltInBank::made));
+    return new SoundBank(BUILT_IN, font, true, builtInLevels(BuiltInBank.file(folder)));
+  }
+
+  private static LevelStore builtInLevels(Path file) throws SoundFailure {
+    try {
+      return Files.isRegularFile(file) ? levels(file) : LevelStore.unkept();
+    } catch (IOException e) {
+      return LevelStore.unkept();
+    }
   }
 
   /** What a player is told of it: its name, or how to get a better one than Java's. */
@@ -133,14 +147,6 @@ public final class SoundBank {
   /** What it is called, for people. */
   public String name() {
     return name;
-  }
-
-  /**
-   * The factor that brings a usual band to about −18 LUFS at full volume: measured, it lies at −20
-   * with the built-in sounds and at −22 with a common SoundFont.
-   */
-  float usualGain() {
-    return (float) Math.pow(10, (builtIn ? 2 : 4) / 20.0);
   }
 
   /**
@@ -183,21 +189,60 @@ public final class SoundBank {
 
   /** Where the sound of a part lies: its program, or for drums the standard kit. */
   static Preset preset(Part part) {
-    return part.role().isPercussion()
-        ? new Preset(SoundFont.PERCUSSION_BANK, 0)
-        : new Preset(0, part.sound().program());
+    return part.role().isPercussion() ? KIT : new Preset(0, part.sound().program());
   }
 
-  /** Loads a sound, if it is there. */
+  /** Loads a sound, if it is there; one after the other, as they may share samples. */
   void load(Preset preset, Synthesizer device) {
-    font.instrument(preset).ifPresent(device::loadInstrument);
+    synchronized (font) {
+      font.instrument(preset).ifPresent(device::loadInstrument);
+    }
+  }
+
+  /** Whether a drum of the standard kit is heard. */
+  boolean hasDrum(int key) {
+    return builtIn || font.sounds(KIT, key, HEARD_VELOCITY);
+  }
+
+  /** How loud its sounds are, as far as that is known by now. */
+  BankLevels levels() {
+    return levels.known();
   }
 
   /**
-   * What turns messages into those that make this bank sound as General MIDI asks; one for each
-   * synthesizer, since it remembers programs.
+   * Finds out how loud the sounds of parts are, each in its one sound, where that is not known:
+   * from then on they are levelled. It takes a tenth of a second a program, a second or two for the
+   * drum kit.
    */
-  Function<ShortMessage, List<ShortMessage>> adapter() {
-    return builtIn ? new BuiltInSounds()::adapt : List::of;
+  public void measure(List<Part> parts) throws SoundFailure {
+    synchronized (levels) {
+      if (LevelMeasure.isMissing(parts, levels())) {
+        levels.add(LevelMeasure.of(this, parts, levels()));
+      }
+    }
+  }
+
+  /** The same in a thread of its own, behind what plays; what cannot be measured plays as it is. */
+  public void measureBehind(List<Part> parts) {
+    if (LevelMeasure.isMissing(parts, levels())) {
+      Thread thread =
+          new Thread(
+              () -> {
+                try {
+                  measure(parts);
+                } catch (SoundFailure e) {
+                  return;
+                }
+              },
+              "levels");
+      thread.setDaemon(true);
+      thread.setPriority(Thread.MIN_PRIORITY);
+      thread.start();
+    }
+  }
+
+  /** The message that asks this bank for a sound it has. */
+  ShortMessage substitute(ShortMessage message) {
+    return builtIn ? BuiltInSounds.adapt(message) : message;
   }
 }

@@ -3,6 +3,8 @@ package hingetone.sound;
 import hingetone.midi.MidiEvents;
 import hingetone.score.Part;
 import hingetone.sound.SoundFont.Preset;
+import hingetone.sound.level.BankLevels;
+import hingetone.sound.level.Leveller;
 import java.io.IOException;
 import java.lang.reflect.InvocationTargetException;
 import java.nio.ByteBuffer;
@@ -14,7 +16,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.function.Function;
 import javax.sound.midi.MidiSystem;
 import javax.sound.midi.MidiUnavailableException;
 import javax.sound.midi.Receiver;
@@ -36,6 +37,7 @@ public final class Synthesizer implements AutoCloseable {
   private static final int CHANNELS = 2;
   private static final int MIDI_CHANNELS = 16;
   private static final int ALL_SOUND_OFF = 120;
+  private static final long AT_ONCE = -1;
 
   /** How often a second the synthesizer updates envelopes; its own default. */
   private static final float CONTROL_RATE = 147;
@@ -44,7 +46,7 @@ public final class Synthesizer implements AutoCloseable {
   private final AudioInputStream stream;
   private final Receiver receiver;
   private final SoundBank bank;
-  private final Function<ShortMessage, List<ShortMessage>> adapter;
+  private final Leveller leveller;
   private final int sampleRate;
   private final Set<Preset> loaded = new HashSet<>();
   private final Set<String> named = new HashSet<>();
@@ -53,12 +55,16 @@ public final class Synthesizer implements AutoCloseable {
   private long position;
 
   private Synthesizer(
-      javax.sound.midi.Synthesizer device, AudioInputStream stream, SoundBank bank, int sampleRate)
+      javax.sound.midi.Synthesizer device,
+      AudioInputStream stream,
+      SoundBank bank,
+      Leveller leveller,
+      int sampleRate)
       throws MidiUnavailableException, IOException {
     this.device = device;
     this.stream = stream;
     this.bank = bank;
-    this.adapter = bank.adapter();
+    this.leveller = leveller;
     this.sampleRate = sampleRate;
     this.receiver = device.getReceiver();
     this.bytes = new byte[(int) (sampleRate / CONTROL_RATE) * CHANNELS * Float.BYTES];
@@ -75,9 +81,19 @@ public final class Synthesizer implements AutoCloseable {
    * @throws SoundFailure when this Java has no such synthesizer
    */
   public static Synthesizer open(int sampleRate, SoundBank bank) throws SoundFailure {
+    return open(sampleRate, bank, new Leveller(bank::levels));
+  }
+
+  /** The same with the sounds as loud as they are in the bank. */
+  static Synthesizer unlevelled(int sampleRate, SoundBank bank) throws SoundFailure {
+    return open(sampleRate, bank, new Leveller(() -> BankLevels.NONE));
+  }
+
+  private static Synthesizer open(int sampleRate, SoundBank bank, Leveller leveller)
+      throws SoundFailure {
     try {
       javax.sound.midi.Synthesizer device = MidiSystem.getSynthesizer();
-      return new Synthesizer(device, openStream(device, sampleRate), bank, sampleRate);
+      return new Synthesizer(device, openStream(device, sampleRate), bank, leveller, sampleRate);
     } catch (MidiUnavailableException | IOException | IllegalArgumentException e) {
       throw new SoundFailure("The synthesizer of this Java does not start: " + e.getMessage(), e);
     }
@@ -132,11 +148,6 @@ public final class Synthesizer implements AutoCloseable {
     return position;
   }
 
-  /** The factor that brings a usual band to about −18 LUFS at full volume, whatever the bank. */
-  public float usualGain() {
-    return bank.usualGain();
-  }
-
   /**
    * Loads the sounds of these parts, each in its one sound; sounds not loaded are silent.
    *
@@ -155,9 +166,18 @@ public final class Synthesizer implements AutoCloseable {
   /** Sends a message that sounds on a frame, or as soon as it can where that frame is past. */
   public void send(ShortMessage message, long frame) {
     long micros = Math.round(frame * 1e6 / sampleRate);
-    for (ShortMessage adapted : adapter.apply(message)) {
-      receiver.send(adapted, micros);
+    for (ShortMessage adapted : leveller.adapt(message)) {
+      receiver.send(bank.substitute(adapted), isSetUp(adapted, frame) ? AT_ONCE : micros);
     }
+  }
+
+  /**
+   * Whether a message sets a channel up before the first note. Such ones act at once: of messages
+   * with one time each comes a microsecond after the one before, and a dozen would make a note a
+   * frame late.
+   */
+  private static boolean isSetUp(ShortMessage message, long frame) {
+    return frame <= 0 && !MidiEvents.isNoteOn(message) && !MidiEvents.isNoteOff(message);
   }
 
   /** Reads the next frames into interleaved stereo. */
@@ -170,6 +190,9 @@ public final class Synthesizer implements AutoCloseable {
       }
       int some = Math.min(wanted - done, block.remaining());
       block.get(stereo, done, some);
+      for (int i = done; i < done + some; i++) {
+        stereo[i] *= Leveller.GAIN;
+      }
       done += some;
     }
     position += frames;
@@ -188,7 +211,8 @@ public final class Synthesizer implements AutoCloseable {
   private void dropEverything() {
     Arrays.fill(bytes, (byte) 0);
     for (int channel = 0; channel < MIDI_CHANNELS; channel++) {
-      receiver.send(MidiEvents.message(ShortMessage.CONTROL_CHANGE, channel, ALL_SOUND_OFF, 0), -1);
+      receiver.send(
+          MidiEvents.message(ShortMessage.CONTROL_CHANGE, channel, ALL_SOUND_OFF, 0), AT_ONCE);
     }
   }
 

@@ -1,9 +1,8 @@
 /**
- * From MIDI messages to sound: the synthesizer, the output line, the limiter, loudness and sound
- * files.
+ * From MIDI messages to sound: the synthesizer, the output line, the limiter.
  *
- * <p>May import theory, time, text, score and midi. Sound is interleaved stereo in {@code float},
- * full scale being 1; places are absolute frames of a stream.
+ * <p>May import theory, time, text, score, midi and sound.level. Sound is interleaved stereo in
+ * {@code float}, full scale being 1; places are absolute frames of a stream.
  *
  * <pre>{@code
  * try (Synthesizer synthesizer = Synthesizer.open(44_100, SoundBank.builtIn())) {

@@ -4,7 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import hingetone.sequencer.PlaySetup;
-import hingetone.sound.file.LoudnessMeter;
+import hingetone.sound.level.LoudnessMeter;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 

@@ -95,6 +95,7 @@ public final class Mixdown {
    * channel sound alone as they do together.
    */
   private Synthesizer ready() throws SoundFailure {
+    bank.measure(score.bySound());
     Synthesizer synthesizer = Synthesizer.open(sampleRate, bank);
     TempoMap tempos = score.tempoMap();
     synthesizer.prepare(

@@ -6,6 +6,7 @@ import hingetone.score.Score;
 import hingetone.sound.Limiter;
 import hingetone.sound.SoundBank;
 import hingetone.sound.SoundFailure;
+import hingetone.sound.level.LoudnessMeter;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.Map;

@@ -1,6 +1,7 @@
 package hingetone.sound.file;
 
 import hingetone.sound.SoundFailure;
+import hingetone.sound.level.LoudnessMeter;
 import java.io.EOFException;
 import java.io.IOException;
 import java.nio.ByteBuffer;

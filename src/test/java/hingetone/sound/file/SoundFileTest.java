@@ -18,6 +18,7 @@ import hingetone.sound.OutputLine;
 import hingetone.sound.SoundBank;
 import hingetone.sound.SoundFailure;
 import hingetone.sound.Synthesizer;
+import hingetone.sound.level.LoudnessMeter;
 import hingetone.time.Beats;
 import hingetone.time.Clock;
 import hingetone.time.Tempo;

@@ -1,4 +1,4 @@
-package hingetone.sound.file;
+package hingetone.sound.level;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;

@@ -1,4 +1,4 @@
-package hingetone.sound;
+package hingetone.sound.level;
 
 import java.util.Arrays;
 
@@ -11,7 +11,7 @@ import java.util.Arrays;
  */
 public final class TruePeak {
   /** Frames by which the estimate trails the input: half the filter. */
-  static final int DELAY = 6;
+  public static final int DELAY = 6;
 
   private static final int TAPS = 12;
   private static final int BEFORE = TAPS - 1;

@@ -1,4 +1,4 @@
-package hingetone.sound;
+package hingetone.sound.level;
 
 import static org.assertj.core.api.Assertions.assertThat;
 

@@ -1,6 +1,5 @@
-package hingetone.sound.file;
+package hingetone.sound.level;
 
-import hingetone.sound.TruePeak;
 import java.util.ArrayList;
 import java.util.List;
 

@@ -1,0 +1,75 @@
+package hingetone.sound;
+
+import hingetone.sound.level.BankLevels;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.util.Optional;
+
+/**
+ * The figures of a bank: those that come with the program, those found out on this machine and kept
+ * in the user's cache folder, and those found out now. Any thread may ask and add.
+ */
+final class LevelStore {
+  private static final long MOST_BYTES = 100_000;
+
+  private final Optional<Path> file;
+  private volatile BankLevels known;
+
+  private LevelStore(Optional<Path> file, BankLevels known) {
+    this.file = file;
+    this.known = known;
+  }
+
+  /** The figures of a bank that cannot be told from others: none, and they are not kept. */
+  static LevelStore unkept() {
+    return new LevelStore(Optional.empty(), BankLevels.NONE);
+  }
+
+  /** The figures of the bank with a checksum, kept in a folder. */
+  static LevelStore of(String checksum, Path folder) {
+    Path file = folder.resolve("levels-" + checksum + ".txt");
+    return new LevelStore(Optional.of(file), kept(file).with(BankLevels.shippedOf(checksum)));
+  }
+
+  /** What is kept; nothing where that is damaged. */
+  private static BankLevels kept(Path file) {
+    try {
+      return Files.isRegularFile(file) && Files.size(file) < MOST_BYTES
+          ? BankLevels.parse(Files.readString(file))
+          : BankLevels.NONE;
+    } catch (IOException | IllegalArgumentException e) {
+      return BankLevels.NONE;
+    }
+  }
+
+  /** What is known by now. */
+  BankLevels known() {
+    return known;
+  }
+
+  /** Takes more figures and keeps all, where that can be done. */
+  synchronized void add(BankLevels more) {
+    known = known.with(more);
+    if (file.isPresent()) {
+      try {
+        keep(file.get());
+      } catch (IOException e) {
+        return; // they are found out anew at the next start
+      }
+    }
+  }
+
+  private void keep(Path whole) throws IOException {
+    Path folder = whole.toAbsolutePath().getParent();
+    Files.createDirectories(folder);
+    Path unfinished = Files.createTempFile(folder, "levels", ".part");
+    try {
+      Files.writeString(unfinished, known.text());
+      Files.move(unfinished, whole, StandardCopyOption.ATOMIC_MOVE);
+    } finally {
+      Files.deleteIfExists(unfinished);
+    }
+  }
+}
