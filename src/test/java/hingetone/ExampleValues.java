@@ -43,7 +43,7 @@ public final class ExampleValues {
   public static Arrangement arrangement;
   public static Optional<Command.Ramp> ramp;
   public static Performance.Output output;
-  public static Performance.Pedals pedals;
+  public static Performance.Instrument instrument;
   public static KeptSettings kept;
 
   private ExampleValues() {}

@@ -3,21 +3,18 @@ package hingetone.command;
 import hingetone.backing.Backing;
 import hingetone.chart.Chart;
 import hingetone.groove.Grooves;
-import hingetone.midi.Received;
 import hingetone.output.CommandFailure;
 import hingetone.phrase.maker.LeadPart;
 import hingetone.plan.ExampleChoice;
 import hingetone.plan.Prompt;
 import hingetone.play.Arrangement;
 import hingetone.play.Arrangement.Music;
-import hingetone.play.HeardBeats;
 import hingetone.play.KeptSettings;
 import hingetone.play.Performance;
 import hingetone.port.Port;
 import hingetone.port.PortFailure;
 import hingetone.port.PortInput;
 import hingetone.port.Ports;
-import hingetone.screen.Message;
 import hingetone.screen.terminal.TerminalScreen;
 import hingetone.sequencer.Command.Ramp;
 import hingetone.sequencer.LapSource;
@@ -29,7 +26,6 @@ import java.math.BigDecimal;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
-import java.util.function.Consumer;
 import java.util.function.Predicate;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.ITypeConverter;
@@ -47,8 +43,6 @@ import picocli.CommandLine.TypeConversionException;
       "Press ? for the keys. Keep the sound low enough to talk over, and rest now and then."
     })
 final class PlayCommand implements Runnable {
-  private static final int PRESSED = 64;
-
   @Spec CommandSpec spec;
   @Mixin ChartArguments chartArguments;
   @Mixin OutputOptions output;
@@ -73,7 +67,8 @@ final class PlayCommand implements Runnable {
   @Option(
       names = "--in",
       paramLabel = "PORT",
-      description = "A MIDI port with a foot pedal: its number, or a part of its name.")
+      description =
+          "A MIDI port with your guitar, keyboard or foot pedal: its number, or a part of its name.")
   Optional<String> in = Optional.empty();
 
   @Option(
@@ -109,7 +104,7 @@ final class PlayCommand implements Runnable {
             Arrangement.of(chart, chartArguments.leftHanded, groove, music, showMe),
             ramp,
             (lap, listener, say) -> output.open(lap, setup, listener, say),
-            in.map(PlayCommand::pedals).orElse(keys -> () -> {}),
+            in.map(PlayCommand::instrument).orElse((player, events) -> () -> {}),
             new KeptSettings(Folders.config()));
     show(performance);
   }
@@ -164,31 +159,16 @@ final class PlayCommand implements Runnable {
     return Optional.empty();
   }
 
-  private static Performance.Pedals pedals(String wanted) {
+  private static Performance.Instrument instrument(String wanted) {
     Ports.Search search = Ports.find(wanted, Port.Direction.INPUT);
     Port found = search.port().orElseThrow(() -> CommandFailure.wrongInput(search.problem()));
-    return keys -> {
+    return (player, events) -> {
       try {
-        PortInput input =
-            PortInput.open(
-                found,
-                PortInput.Filter.ALL,
-                received -> press(received, keys),
-                moment -> HeardBeats.tell(moment, keys));
-        return input::close;
+        return PortInput.open(found, PortInput.Filter.ALL, player, events)::close;
       } catch (PortFailure e) {
         throw CommandFailure.couldNot(e.getMessage());
       }
     };
-  }
-
-  private static void press(Received received, Consumer<Message> keys) {
-    boolean controls = received.command() == 0xB0 && received.second() >= PRESSED;
-    if (controls) {
-      keys.accept(new Message.Pedal("cc " + received.first(), received.nanos()));
-    } else if (received.command() == 0xC0) {
-      keys.accept(new Message.Pedal("program " + received.first(), received.nanos()));
-    }
   }
 
   /** Reads a ramp of the tempo. */

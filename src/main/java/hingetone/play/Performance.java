@@ -1,6 +1,7 @@
 package hingetone.play;
 
 import hingetone.chart.Form;
+import hingetone.midi.Received;
 import hingetone.output.CommandFailure;
 import hingetone.plan.ExampleChoice;
 import hingetone.play.Chores.Kind;
@@ -57,19 +58,25 @@ public final class Performance {
     Transport open(LapSource laps, Consumer<SequencerEvent> listener, Consumer<String> say);
   }
 
-  /** Foot pedals, or none. */
-  public interface Pedals {
-    /** Listens from now on; gives what ends it. */
-    Runnable listen(Consumer<Message> keys);
+  /** A MIDI instrument or foot pedals, or neither. */
+  public interface Instrument {
+    /**
+     * Listens from now on; gives what ends it.
+     *
+     * @param player gets the messages
+     * @param events gets the port's losses and returns
+     */
+    Runnable listen(Consumer<Received> player, Consumer<SequencerEvent> events);
   }
 
   private final Form form;
   private final Optional<Command.Ramp> ramp;
   private final Output output;
-  private final Pedals pedals;
+  private final Instrument instrument;
   private final KeptSettings kept;
   private final Chores chores = new Chores(oneThread("chores"));
   private final ExecutorService stage = oneThread("stage");
+  private final ExecutorService listener = oneThread("listening");
 
   // Known on the thread of the stage only.
   private final Deque<Runnable> ends = new ArrayDeque<>();
@@ -86,13 +93,13 @@ public final class Performance {
       Arrangement arrangement,
       Optional<Command.Ramp> ramp,
       Output output,
-      Pedals pedals,
+      Instrument instrument,
       KeptSettings kept) {
     this.arrangement = arrangement;
     this.form = Form.of(arrangement.chart());
     this.ramp = ramp;
     this.output = output;
-    this.pedals = pedals;
+    this.instrument = instrument;
     this.kept = kept;
   }
 
@@ -166,15 +173,35 @@ public final class Performance {
   }
 
   private void begin(Consumer<Message> screen) {
-    HeardBeats hearing = new HeardBeats(form, Clock.SYSTEM, screen, shift -> learn(shift, screen));
+    Listening listening =
+        new Listening(form, () -> arrangement.plan(), Clock.SYSTEM, listener, screen);
+    Consumer<Message> heard =
+        message -> {
+          screen.accept(message);
+          if (message instanceof Message.Beat beat) {
+            listening.beat(beat.now());
+          }
+        };
+    HeardBeats hearing = new HeardBeats(form, Clock.SYSTEM, heard, shift -> learn(shift, screen));
+    Consumer<SequencerEvent> events =
+        event -> {
+          hearing.hear(event);
+          listening.hear(event);
+        };
     Consumer<String> say = words -> screen.accept(new Message.Notice(words));
-    Transport transport = output.open(arrangement.laps(), hearing::hear, say);
+    Transport transport = output.open(arrangement.laps(), events, say);
     ends.push(transport::close);
     Runtime.getRuntime().addShutdownHook(new Thread(transport::close, "last notes"));
     Thread ears = daemon(() -> hearing.run(transport.playhead()), "hearing");
     ears.start();
     ends.push(ears::interrupt);
-    ends.push(pedals.listen(screen));
+    ends.push(
+        instrument.listen(
+            listening::play,
+            event -> {
+              HeardBeats.tell(event, screen);
+              listening.hear(event);
+            }));
     open =
         Optional.of(
             new BandControl(

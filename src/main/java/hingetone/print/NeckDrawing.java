@@ -13,8 +13,8 @@ import java.util.Set;
  * player). The map and the screen both draw with it.
  *
  * <p>Each meaning has a shape of its own: circles are here, diamonds stay over the next crossing,
- * triangles come with it; a filled one is a note of the chord. Ink repeats that, it never says
- * anything alone.
+ * triangles come with it; a filled one is a note of the chord, a square one sounds. Ink repeats
+ * that, it never says anything alone.
  */
 public final class NeckDrawing {
   private static final int LABEL = 3;
@@ -106,6 +106,9 @@ public final class NeckDrawing {
     if (there.contains(Meaning.CURLED)) {
       legend.append("  ").append(curl(unicode)).append(" curl it up");
     }
+    if (there.contains(Meaning.SOUNDS)) {
+      legend.append("  ").append(sign(unicode, Set.of(Meaning.SOUNDS))).append(" you");
+    }
     return legend.toString();
   }
 
@@ -185,6 +188,9 @@ public final class NeckDrawing {
   }
 
   private static String sign(boolean unicode, Set<Meaning> meanings) {
+    if (meanings.contains(Meaning.SOUNDS)) {
+      return unicode ? "■" : "*";
+    }
     boolean ofChord = meanings.contains(Meaning.OF_CHORD);
     if (meanings.contains(Meaning.STAYS)) {
       return ofChord ? (unicode ? "◆" : "X") : unicode ? "◇" : "x";

@@ -54,7 +54,9 @@ public record NeckPicture(
     /** It belongs to the shape to come only. */
     COMES,
     /** It stands for the chord's major third and is curled up towards it. */
-    CURLED
+    CURLED,
+    /** The player sounds it. */
+    SOUNDS
   }
 
   /** How much a mark stands out. */

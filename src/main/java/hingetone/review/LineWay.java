@@ -15,8 +15,8 @@ import java.util.Optional;
  *
  * @param kind how it was gone over
  * @param held the note that was held over; empty for all but a hold
- * @param landed the first note struck on the line or up to half a beat around it; empty where there
- *     is none
+ * @param landed the first note struck on the line, up to half a beat after it, or before it and
+ *     sounding over it; empty where there is none
  * @param densityBefore notes struck a beat in the bars before
  * @param densityInto notes struck a beat in the last bar
  */
@@ -65,10 +65,7 @@ public record LineWay(
     double before = density(sorted, line.before(), line.into(), line.beat());
     double into = density(sorted, line.into(), line.at(), line.beat());
     Optional<PlacedNote> held = held(line, sorted);
-    Optional<PlacedNote> landed =
-        sorted.stream()
-            .filter(n -> Math.abs(n.at() - line.at()) <= PAST_LINE * line.beat() + 1e-9)
-            .min(Comparator.comparingDouble(n -> Math.abs(n.at() - line.at())));
+    Optional<PlacedNote> landed = landed(line, sorted);
     Kind kind =
         held.isPresent()
             ? Kind.HOLD
@@ -76,6 +73,16 @@ public record LineWay(
                 ? Kind.REST
                 : isRun(line, sorted, before, into) ? Kind.RUN : Kind.PLAIN;
     return new LineWay(kind, held, landed, before, into);
+  }
+
+  /** The first note on the line or after it; before it only one that sounds over it, a push. */
+  private static Optional<PlacedNote> landed(Line line, List<PlacedNote> notes) {
+    double reach = PAST_LINE * line.beat() + 1e-9;
+    double slack = SLACK * line.beat();
+    return notes.stream()
+        .filter(n -> Math.abs(n.at() - line.at()) <= reach)
+        .filter(n -> n.at() >= line.at() - slack || n.end() > line.at() + slack)
+        .findFirst();
   }
 
   /** The longest of the notes that are held over. */

@@ -12,7 +12,7 @@ public final class LiveWords {
   static final double ON_IT_MS = 40;
 
   /** A landing is looked for so far around its place, in beats: an eighth early still counts. */
-  static final double REACH = 0.75;
+  public static final double REACH = 0.75;
 
   private static final double PUSH = 0.5;
   private static final double PUSH_SLACK = 0.17;

@@ -57,6 +57,7 @@ public enum Action {
   AHEAD("Picture", "bars ahead", "a"),
   PHRASES("Picture", "phrases", "p"),
   NECK("Picture", "neck", "n"),
+  HEARD("Picture", "what was heard", "v"),
   SHOW_ALL("Picture", "show everything", "u"),
   POSITION("Picture", "stay in this position", "t"),
   NAMES("Picture", "notes or degrees", "i"),

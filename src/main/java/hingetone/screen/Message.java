@@ -4,6 +4,7 @@ import hingetone.screen.picture.Size;
 import hingetone.sequencer.Status;
 import hingetone.time.Beats;
 import java.util.Optional;
+import java.util.Set;
 
 /** Something that happened. */
 public sealed interface Message {
@@ -45,6 +46,16 @@ public sealed interface Message {
 
   /** It is over: the last lap is played, or there will be no more keys. */
   record Over() implements Message {}
+
+  /** The notes that the player sounds now, as MIDI numbers; empty when none does. */
+  record Sounding(Set<Integer> notes) implements Message {
+    public Sounding {
+      notes = Set.copyOf(notes);
+    }
+  }
+
+  /** How a landing or a line just gone over was, in a few words. */
+  record Verdict(String words) implements Message {}
 
   /** Something to tell the player in passing. */
   record Notice(String words) implements Message {}

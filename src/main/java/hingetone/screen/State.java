@@ -6,6 +6,7 @@ import hingetone.sequencer.Status.Motion;
 import hingetone.time.Beats;
 import hingetone.time.Position;
 import java.util.Optional;
+import java.util.Set;
 
 /**
  * Everything that is visible.
@@ -16,6 +17,7 @@ import java.util.Optional;
  * @param settings what the player chose to see
  * @param layer what lies over the picture
  * @param words what is told the player
+ * @param sounding the notes that the player sounds, as MIDI numbers
  * @param aside whether the terminal is given back as soon as the band stands still
  * @param terminal what it is drawn on
  */
@@ -26,6 +28,7 @@ public record State(
     ViewSettings settings,
     Layer layer,
     Words words,
+    Set<Integer> sounding,
     boolean aside,
     Terminal terminal) {
   /** What lies over the picture. */
@@ -75,7 +78,8 @@ public record State(
   public static State of(
       ChartFacts facts, Status status, ViewSettings settings, Terminal terminal) {
     Beats start = facts.form().startOf(1);
-    return new State(facts, status, start, settings, new Layer.None(), Words.NONE, false, terminal);
+    return new State(
+        facts, status, start, settings, new Layer.None(), Words.NONE, Set.of(), false, terminal);
   }
 
   /** Where it is as bar and beat. */
@@ -98,35 +102,39 @@ public record State(
   }
 
   public State withFacts(ChartFacts other) {
-    return new State(other, status, now, settings, layer, words, aside, terminal);
+    return new State(other, status, now, settings, layer, words, sounding, aside, terminal);
   }
 
   public State withStatus(Status other) {
-    return new State(facts, other, now, settings, layer, words, aside, terminal);
+    return new State(facts, other, now, settings, layer, words, sounding, aside, terminal);
   }
 
   State withNow(Beats other) {
-    return new State(facts, status, other, settings, layer, words, aside, terminal);
+    return new State(facts, status, other, settings, layer, words, sounding, aside, terminal);
   }
 
   public State withSettings(ViewSettings other) {
-    return new State(facts, status, now, other, layer, words, aside, terminal);
+    return new State(facts, status, now, other, layer, words, sounding, aside, terminal);
   }
 
   public State withLayer(Layer other) {
-    return new State(facts, status, now, settings, other, words, aside, terminal);
+    return new State(facts, status, now, settings, other, words, sounding, aside, terminal);
   }
 
   public State withWords(Words other) {
-    return new State(facts, status, now, settings, layer, other, aside, terminal);
+    return new State(facts, status, now, settings, layer, other, sounding, aside, terminal);
+  }
+
+  State withSounding(Set<Integer> other) {
+    return new State(facts, status, now, settings, layer, words, other, aside, terminal);
   }
 
   State withAside(boolean other) {
-    return new State(facts, status, now, settings, layer, words, other, terminal);
+    return new State(facts, status, now, settings, layer, words, sounding, other, terminal);
   }
 
   public State withTerminal(Terminal other) {
-    return new State(facts, status, now, settings, layer, words, aside, other);
+    return new State(facts, status, now, settings, layer, words, sounding, aside, other);
   }
 
   public State withSize(Size size) {

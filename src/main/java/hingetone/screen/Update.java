@@ -44,6 +44,12 @@ public final class Update {
     if (message instanceof Message.Over) {
       return Step.of(state, new Effect.Quit());
     }
+    if (message instanceof Message.Sounding sounding) {
+      return Step.of(state.withSounding(sounding.notes()));
+    }
+    if (message instanceof Message.Verdict verdict) {
+      return Step.of(state.settings().shows(Panel.HEARD) ? told(state, verdict.words()) : state);
+    }
     if (message instanceof Message.Notice notice) {
       return Step.of(told(state, notice.words()));
     }
@@ -95,6 +101,7 @@ public final class Update {
       case AHEAD -> chosen(state, state.settings().withSwitched(Panel.AHEAD));
       case PHRASES -> chosen(state, state.settings().withSwitched(Panel.PHRASES));
       case NECK -> chosen(state, state.settings().withSwitched(Panel.NECK));
+      case HEARD -> chosen(state, state.settings().withSwitched(Panel.HEARD));
       case POSITION -> Step.of(state, new Effect.StayAround(position(state)));
       case SHOW_ALL -> chosen(state, state.settings().withAllShown());
       case NAMES -> chosen(state, state.settings().withNoteNames(!state.settings().noteNames()));

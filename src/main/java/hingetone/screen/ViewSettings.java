@@ -31,7 +31,9 @@ public record ViewSettings(
   public enum Panel {
     AHEAD,
     PHRASES,
-    NECK
+    NECK,
+    /** What is said of the player's own notes, and those notes on the neck. */
+    HEARD
   }
 
   public static final ViewSettings USUAL = new ViewSettings(false, Set.of(), false, Map.of());

@@ -181,7 +181,7 @@ final class ScreenMeasure {
             throw new IllegalStateException(e);
           }
         },
-        keys -> () -> {},
+        (player, events) -> () -> {},
         new KeptSettings(Path.of("/nowhere")));
   }
 

@@ -8,9 +8,9 @@ import hingetone.backing.Backing;
 import hingetone.chart.Chart;
 import hingetone.chart.ChartReader;
 import hingetone.groove.Grooves;
+import hingetone.midi.Received;
 import hingetone.output.CommandFailure;
 import hingetone.output.ExitStatus;
-import hingetone.screen.Message;
 import hingetone.screen.picture.TerminalLook;
 import hingetone.screen.terminal.TerminalScreen;
 import hingetone.sequencer.LapSource;
@@ -29,7 +29,9 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.io.OutputStream;
 import java.io.PrintWriter;
+import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -77,7 +79,8 @@ class FaultsTest {
   private Supplier<Optional<Arrangement.Music>> nextGroove = Optional::empty;
   private Consumer<SequencerEvent> hearing = moment -> {};
   private Consumer<String> reader = line -> {};
-  private Consumer<Consumer<Message>> feet = keys -> {};
+  private Optional<Received> press = Optional.empty();
+  private Runnable listening = () -> {};
   private Performance.Output output =
       (source, listener, say) ->
           Transport.onSilentClock(
@@ -89,6 +92,11 @@ class FaultsTest {
               });
 
   private Performance performance() {
+    try {
+      Files.writeString(folder.resolve("screen"), "pedal cc 81: groove\n");
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
     Arrangement.Music music =
         new Arrangement.Music("plain", (shown, from, position) -> laps, nextGroove);
     return new Performance(
@@ -96,8 +104,9 @@ class FaultsTest {
             chart, false, "plain", CompletableFuture.completedFuture(music), Optional.empty()),
         Optional.empty(),
         output,
-        keys -> {
-          feet.accept(keys);
+        (player, events) -> {
+          press.ifPresent(player);
+          listening.run();
           return () -> {};
         },
         new KeptSettings(folder));
@@ -206,8 +215,8 @@ class FaultsTest {
 
   @Test
   void pedals_that_cannot_be_opened_end_it() {
-    feet =
-        keys -> {
+    listening =
+        () -> {
           throw outOfTune();
         };
     assertFault(this::play);
@@ -219,7 +228,7 @@ class FaultsTest {
         () -> {
           throw outOfTune();
         };
-    feet = keys -> keys.accept(new Message.Stroke("g", 0));
+    press = Optional.of(new Received(0, 0xB0, 0, 81, 127));
     play();
     assertThat(read)
         .contains(
@@ -236,7 +245,7 @@ class FaultsTest {
         };
     nextGroove =
         () -> Optional.of(new Arrangement.Music("odd", (s, f, p) -> none, Optional::empty));
-    feet = keys -> keys.accept(new Message.Stroke("g", 0));
+    press = Optional.of(new Received(0, 0xB0, 0, 81, 127));
     play();
     assertThat(read).contains("out of tune\n", "Ending").doesNotContain("Groove: ");
   }
@@ -266,8 +275,8 @@ class FaultsTest {
 
   @Test
   void a_thread_that_is_not_ours_ends_it() {
-    feet =
-        keys ->
+    listening =
+        () ->
             new Thread(
                     () -> {
                       throw outOfTune();

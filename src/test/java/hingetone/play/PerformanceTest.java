@@ -7,20 +7,20 @@ import hingetone.backing.Backing;
 import hingetone.chart.Chart;
 import hingetone.chart.ChartReader;
 import hingetone.groove.Grooves;
+import hingetone.midi.Received;
 import hingetone.output.CommandFailure;
 import hingetone.plan.ExampleChoice;
-import hingetone.screen.Message;
 import hingetone.sequencer.PlaySetup;
 import hingetone.text.reading.Source;
 import hingetone.transport.Transport;
 import java.io.PrintWriter;
 import java.io.StringWriter;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CopyOnWriteArrayList;
-import java.util.function.Consumer;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
@@ -43,7 +43,7 @@ class PerformanceTest {
   private final Chart chart = ChartReader.read(new Source("", CHART)).value().orElseThrow();
 
   private Performance performance(
-      CompletableFuture<Arrangement.Music> music, Performance.Pedals pedals) {
+      CompletableFuture<Arrangement.Music> music, Performance.Instrument pedals) {
     return new Performance(
         Arrangement.of(chart, false, "plain", music, Optional.empty()),
         Optional.empty(),
@@ -68,7 +68,7 @@ class PerformanceTest {
 
   @Test
   void a_lap_is_told_from_the_count_in_to_the_ending() {
-    performance(band(), keys -> () -> {}).inLines(new PrintWriter(text), false);
+    performance(band(), (player, events) -> () -> {}).inLines(new PrintWriter(text), false);
     assertThat(lines())
         .contains("No sound here.", "Playing.")
         .containsSubsequence(
@@ -83,11 +83,12 @@ class PerformanceTest {
   }
 
   @Test
-  void a_pedal_is_a_key_and_the_last_thing_is_that_it_is_let_go() {
+  void a_pedal_is_a_key_and_the_last_thing_is_that_it_is_let_go() throws Exception {
     StringBuilder letGo = new StringBuilder();
-    Performance.Pedals pedals =
-        (Consumer<Message> keys) -> {
-          keys.accept(new Message.Stroke("q", 0));
+    Files.writeString(folder.resolve("screen"), "pedal cc 80: quit\n");
+    Performance.Instrument pedals =
+        (player, events) -> {
+          player.accept(new Received(0, 0xB0, 0, 80, 127));
           return () -> letGo.append("let go");
         };
     performance(band(), pedals).inLines(new PrintWriter(text), false);
@@ -126,7 +127,7 @@ class PerformanceTest {
   void a_band_that_cannot_be_made_ends_it_with_the_reason() {
     CompletableFuture<Arrangement.Music> none =
         CompletableFuture.failedFuture(CommandFailure.couldNot("There is no such groove."));
-    Performance performance = performance(none, keys -> () -> {});
+    Performance performance = performance(none, (player, events) -> () -> {});
     assertThatThrownBy(() -> performance.inLines(new PrintWriter(text), false))
         .isInstanceOf(CommandFailure.class)
         .hasMessage("There is no such groove.");

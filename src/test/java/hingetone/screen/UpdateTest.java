@@ -121,10 +121,21 @@ class UpdateTest {
             new Message.Learned(PLAYING.facts()),
             new Message.Fault(Optional.empty()),
             new Message.Over(),
+            new Message.Sounding(Set.of(62)),
+            new Message.Verdict("held A, the 5, over the line"),
             new Message.Notice("Hello."));
     assertThat(messages.stream().<Class<?>>map(Object::getClass).toList())
         .containsExactlyInAnyOrder(Message.class.getPermittedSubclasses());
     messages.forEach(message -> assertThat(Update.apply(PLAYING, message)).isNotNull());
+  }
+
+  @Test
+  void a_verdict_is_told_unless_the_player_hides_what_was_heard() {
+    Message verdict = new Message.Verdict("G, the b3: on it");
+    assertThat(Update.apply(PLAYING, verdict).state().words().notice())
+        .isEqualTo("G, the b3: on it");
+    State hidden = press(PLAYING, "v").state();
+    assertThat(Update.apply(hidden, verdict).state()).isEqualTo(hidden);
   }
 
   private static State looping() {

@@ -12,10 +12,13 @@ import hingetone.screen.ChartFacts.Neck;
 import hingetone.screen.ChartFacts.OverChord;
 import hingetone.screen.ChartFacts.ShapeNote;
 import hingetone.screen.State;
+import hingetone.screen.ViewSettings.Panel;
 import hingetone.screen.picture.Canvas;
 import hingetone.screen.picture.Ink;
 import hingetone.screen.picture.Style;
+import hingetone.theory.Key;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.EnumSet;
 import java.util.HashMap;
 import java.util.List;
@@ -102,6 +105,9 @@ final class NeckPanel {
     if (shape.stream().anyMatch(note -> note.over() == OverChord.BLUE_THIRD)) {
       there.add(Meaning.CURLED);
     }
+    if (!sounding().isEmpty()) {
+      there.add(Meaning.SOUNDS);
+    }
     return there;
   }
 
@@ -114,6 +120,9 @@ final class NeckPanel {
   }
 
   private static Style style(Mark mark) {
+    if (mark.is(Meaning.SOUNDS)) {
+      return Style.LIT;
+    }
     Style ink = Style.of(ink(mark));
     Style weighed =
         switch (mark.weight()) {
@@ -137,7 +146,53 @@ final class NeckPanel {
     }
     Weight weight = barsLeft > 2 ? Weight.FAINT : barsLeft > 1 ? Weight.PLAIN : Weight.STRONG;
     coming.values().forEach(note -> marks.add(comes(note, weight)));
+    sounding().forEach(midi -> sound(midi, marks));
     return marks;
+  }
+
+  private Set<Integer> sounding() {
+    return state.settings().shows(Panel.HEARD) ? state.sounding() : Set.of();
+  }
+
+  /**
+   * Lights a note that sounds: where the shape has it, else on the fret nearest to the shape's
+   * middle.
+   */
+  private void sound(int midi, List<Mark> marks) {
+    double middle = shape.stream().mapToInt(n -> n.dot().fret()).average().orElse(first);
+    Optional<Spot> ofShape =
+        shape.stream()
+            .filter(n -> n.dot().pitch().midi() == midi)
+            .map(n -> n.dot().spot())
+            .findFirst();
+    Optional<Spot> nearest =
+        openStrings().entrySet().stream()
+            .map(open -> new Spot(open.getKey(), midi - open.getValue()))
+            .filter(spot -> spot.fret() >= first && spot.fret() <= last)
+            .min(Comparator.comparingDouble(spot -> Math.abs(spot.fret() - middle)));
+    ofShape
+        .or(() -> nearest)
+        .ifPresent(
+            spot -> {
+              marks.removeIf(m -> m.string() == spot.string() && m.fret() == spot.fret());
+              Set<Meaning> sounds = EnumSet.of(Meaning.SOUNDS);
+              marks.add(new Mark(spot.string(), spot.fret(), name(midi), sounds, Weight.STRONG));
+            });
+  }
+
+  /** The open strings' MIDI numbers, as far as the shape tells them. */
+  private Map<Integer, Integer> openStrings() {
+    Map<Integer, Integer> open = new HashMap<>();
+    shape.forEach(n -> open.put(n.dot().string(), n.dot().pitch().midi() - n.dot().fret()));
+    return open;
+  }
+
+  private String name(int midi) {
+    Key key = state.facts().form().bar(state.position().bar()).key();
+    int chroma = Math.floorMod(midi, 12);
+    return state.settings().noteNames()
+        ? key.readable(key.spellChroma(chroma)).toString()
+        : key.degreeOf(chroma).toString();
   }
 
   private Mark here(ShapeNote note, Optional<ShapeNote> after) {

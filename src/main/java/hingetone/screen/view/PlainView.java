@@ -7,6 +7,7 @@ import hingetone.screen.ChangeWords;
 import hingetone.screen.ChartFacts.Crossing;
 import hingetone.screen.Message;
 import hingetone.screen.State;
+import hingetone.screen.ViewSettings.Panel;
 import hingetone.screen.view.Outlook.Coming;
 import hingetone.screen.view.Outlook.Nearing;
 import hingetone.text.Quote;
@@ -34,6 +35,10 @@ public final class PlainView {
       beat(lines, new Outlook(after), after);
     } else if (message instanceof Message.Notice notice) {
       lines.add(notice.words());
+    } else if (message instanceof Message.Verdict verdict) {
+      if (after.settings().shows(Panel.HEARD)) {
+        lines.add(sentence(verdict.words()));
+      }
     } else if (message instanceof Message.Fault fault) {
       lines.add(fault.words().map(words -> "Warning: " + words).orElse("The device is back."));
     } else if (message instanceof Message.Changed changed) {

@@ -1,0 +1,223 @@
+package hingetone.play;
+
+import hingetone.chart.Form;
+import hingetone.midi.Received;
+import hingetone.plan.Plan;
+import hingetone.plan.Prompt;
+import hingetone.plan.Speaker;
+import hingetone.review.LineWay;
+import hingetone.review.LiveWords;
+import hingetone.screen.Message;
+import hingetone.sequencer.SequencerEvent;
+import hingetone.sequencer.Status.Motion;
+import hingetone.take.PlacedNote;
+import hingetone.take.PlayedBars;
+import hingetone.take.PlayedBars.Place;
+import hingetone.take.PlayedNote;
+import hingetone.take.PlayedNotes;
+import hingetone.theory.Key;
+import hingetone.time.Beats;
+import hingetone.time.Clock;
+import hingetone.time.Meter;
+import java.util.ArrayDeque;
+import java.util.ArrayList;
+import java.util.Deque;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.concurrent.Executor;
+import java.util.function.Consumer;
+import java.util.function.Supplier;
+import java.util.stream.Collectors;
+
+/**
+ * Listens to a player on a MIDI instrument: tells the screen which notes sound, and after a landing
+ * or a line between two keys how it was, a beat later. Whatever it is told it does on a thread of
+ * its own, one thing after the other; who tells it never waits.
+ */
+final class Listening {
+  /** What is judged lies within so many bars. */
+  private static final int KEPT_BARS = 8;
+
+  /** A landing is spoken of where something was played so many beats before it, or at it. */
+  private static final int PLAYED_BEATS = 4;
+
+  private static final int PRESSED = 64;
+
+  private final Form form;
+  private final Supplier<Plan> plan;
+  private final Clock clock;
+  private final Executor thread;
+  private final Consumer<Message> screen;
+  private final PlayedNotes notes = new PlayedNotes();
+  private final PlayedBars bars = new PlayedBars();
+  private final Deque<PlayedNote> ended = new ArrayDeque<>();
+  private Set<Integer> sounding = Set.of();
+
+  /** Up to where landings and lines have been judged, in quarter notes from bar 1. */
+  private double judged = Double.NaN;
+
+  /**
+   * For a form.
+   *
+   * @param plan who speaks when
+   * @param screen gets the messages
+   */
+  Listening(
+      Form form, Supplier<Plan> plan, Clock clock, Executor thread, Consumer<Message> screen) {
+    this.form = form;
+    this.plan = plan;
+    this.clock = clock;
+    this.thread = thread;
+    this.screen = screen;
+  }
+
+  /** A message of the instrument, or of a pedal. */
+  void play(Received message) {
+    thread.execute(
+        () -> {
+          pedal(message);
+          ended.addAll(notes.take(message));
+          tellSounding(message.nanos());
+        });
+  }
+
+  /** Something that happened to the band or to the instrument. */
+  void hear(SequencerEvent event) {
+    thread.execute(() -> note(event));
+  }
+
+  /** A beat is heard, in quarter notes from bar 1. */
+  void beat(Beats now) {
+    long nanos = clock.nanos();
+    thread.execute(() -> judge(now.toDouble(), nanos));
+  }
+
+  private void pedal(Received message) {
+    if (message.command() == 0xB0 && message.second() >= PRESSED) {
+      screen.accept(new Message.Pedal("cc " + message.first(), message.nanos()));
+    } else if (message.command() == 0xC0) {
+      screen.accept(new Message.Pedal("program " + message.first(), message.nanos()));
+    }
+  }
+
+  private void note(SequencerEvent event) {
+    if (event instanceof SequencerEvent.BarLine bar) {
+      bars.bar(bar.bar(), bar.keyShift());
+    } else if (event instanceof SequencerEvent.Beat beat) {
+      bars.beat(beat.nanos(), (int) beat.position().beat().floor());
+    } else if (event instanceof SequencerEvent.Changed changed
+        && changed.status().motion() == Motion.PAUSED) {
+      bars.pause();
+    } else if (event instanceof SequencerEvent.Lost) {
+      long now = clock.nanos();
+      ended.addAll(notes.lost(now));
+      tellSounding(now);
+    }
+  }
+
+  private void tellSounding(long now) {
+    Set<Integer> heard =
+        notes.sounding(now).stream()
+            .map(note -> (int) Math.round(note.last()))
+            .collect(Collectors.toSet());
+    if (!heard.equals(sounding)) {
+      sounding = heard;
+      screen.accept(new Message.Sounding(heard));
+    }
+  }
+
+  /** Speaks of what has become due since the beat before, but not of what was jumped over. */
+  private void judge(double now, long nanos) {
+    Optional<Place> here = bars.at(nanos);
+    boolean goesOn = now > judged && now - judged < 4;
+    double from = goesOn ? judged : now;
+    judged = now;
+    if (here.isEmpty() || here.get().bar().number() < 1) {
+      return;
+    }
+    List<PlacedNote> played = placed(here.get(), nanos);
+    List<String> words = new ArrayList<>();
+    line(here.get(), from, now, played).ifPresent(words::add);
+    if (words.isEmpty()) {
+      landing(here.get(), from, now, played).ifPresent(words::add);
+    }
+    words.forEach(said -> screen.accept(new Message.Verdict(said)));
+  }
+
+  /** A line between two keys is told of a beat after it. */
+  private Optional<String> line(Place here, double from, double now, List<PlacedNote> played) {
+    int bar = here.bar().number();
+    Form.Bar after = form.bar(bar);
+    Form.Bar before = form.bar(bar - 1);
+    double line = form.startOf(bar).toDouble();
+    double beat = after.meter().beatLength().toDouble();
+    boolean changes = bar > 1 && !after.key().equals(before.key());
+    if (!changes || !isDue(line + beat, from, now) || !plays(played, line, beat)) {
+      return Optional.empty();
+    }
+    double into = form.startOf(bar - 1).toDouble();
+    double first = form.startOf(Math.max(1, bar - 5)).toDouble();
+    LineWay way = LineWay.of(new LineWay.Line(line, into, first, beat), played);
+    Key key = after.key().shifted(here.bar().keyShift());
+    return Optional.of(LiveWords.line(way, key));
+  }
+
+  /** A landing is told of as soon as it cannot come any more. */
+  private Optional<String> landing(Place here, double from, double now, List<PlacedNote> played) {
+    int lap = form.lapOf(here.bar().number());
+    for (Prompt prompt : plan.get().promptsOfLap(Math.max(1, lap))) {
+      Form.Bar bar = form.bar(prompt.landOn().bar());
+      Meter meter = bar.meter();
+      double place = form.quarters(prompt.landOn()).toDouble();
+      double beat = meter.beatLength().toDouble();
+      boolean players = !prompt.isRest() && prompt.by() == Speaker.PLAYER;
+      if (players && isDue(place + LiveWords.REACH * beat, from, now)) {
+        Key key = bar.key().shifted(here.bar().keyShift());
+        double beatMs = here.nanosPerBeat() / 1e6;
+        return plays(played, place, beat)
+            ? Optional.of(LiveWords.landing(place, beat, beatMs, key, played))
+            : Optional.empty();
+      }
+    }
+    return Optional.empty();
+  }
+
+  private static boolean isDue(double place, double from, double now) {
+    return place > from && place <= now;
+  }
+
+  private static boolean plays(List<PlacedNote> played, double place, double beat) {
+    return played.stream().anyMatch(n -> n.end() >= place - PLAYED_BEATS * beat);
+  }
+
+  /** What was played in this run of bars, up to now. */
+  private List<PlacedNote> placed(Place here, long now) {
+    ended.removeIf(
+        note -> bars.at(note.on()).filter(p -> here.index() - p.index() > KEPT_BARS).isPresent());
+    List<PlayedNote> all = new ArrayList<>(ended);
+    all.addAll(notes.sounding(now));
+    List<PlacedNote> placed = new ArrayList<>();
+    for (PlayedNote note : all) {
+      Optional<Double> on = quarters(here, note.on());
+      Optional<Double> off = quarters(here, note.off());
+      if (on.isPresent() && off.isPresent() && off.get() >= on.get()) {
+        placed.add(
+            new PlacedNote(on.get(), off.get(), note.struck(), note.reached(), note.velocity()));
+      }
+    }
+    return placed;
+  }
+
+  /** A moment in quarter notes from bar 1; empty outside the run of bars that leads here. */
+  private Optional<Double> quarters(Place here, long nanos) {
+    return bars.at(nanos)
+        .filter(p -> p.bar().number() - p.index() == here.bar().number() - here.index())
+        .map(
+            p -> {
+              Meter meter = form.bar(p.bar().number()).meter();
+              double inBar = (p.beat() - 1) * meter.beatLength().toDouble();
+              return form.startOf(p.bar().number()).toDouble() + inBar;
+            });
+  }
+}
