@@ -44,6 +44,7 @@ public final class ExampleValues {
   public static Optional<Command.Ramp> ramp;
   public static Performance.Output output;
   public static Performance.Instrument instrument;
+  public static Performance.Takes takes;
   public static KeptSettings kept;
 
   private ExampleValues() {}

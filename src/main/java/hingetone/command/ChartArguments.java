@@ -108,6 +108,11 @@ final class ChartArguments {
     return keyShift == 0 ? chart : chart.shifted(keyShift);
   }
 
+  /** The text of the chart that {@link #read} gave. */
+  String text() {
+    return source.text();
+  }
+
   /** The grooves there are, paths counted from the chart's folder. */
   Grooves grooves() {
     return Folders.grooves().beside(folder(file));

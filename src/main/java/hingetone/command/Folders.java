@@ -21,6 +21,11 @@ final class Folders {
     return under("XDG_DATA_HOME", ".local/share");
   }
 
+  /** The player's takes. */
+  static Path takes() {
+    return data().resolve("takes");
+  }
+
   /** The grooves that come with the program and those in the player's folder. */
   static Grooves grooves() {
     Path folder = data().resolve("grooves");

@@ -19,6 +19,7 @@ import hingetone.screen.terminal.TerminalScreen;
 import hingetone.sequencer.Command.Ramp;
 import hingetone.sequencer.LapSource;
 import hingetone.sequencer.PlaySetup;
+import hingetone.take.TakeFiles;
 import hingetone.text.reading.Source;
 import hingetone.time.Position;
 import java.io.IOException;
@@ -72,6 +73,12 @@ final class PlayCommand implements Runnable {
   Optional<String> in = Optional.empty();
 
   @Option(
+      names = "--take",
+      paramLabel = "NAME",
+      description = "Record what comes in at --in from the count-in on, as a take of this name.")
+  Optional<String> take = Optional.empty();
+
+  @Option(
       names = "--show-me",
       paramLabel = "WHICH",
       arity = "0..1",
@@ -105,8 +112,23 @@ final class PlayCommand implements Runnable {
             ramp,
             (lap, listener, say) -> output.open(lap, setup, listener, say),
             in.map(PlayCommand::instrument).orElse((player, events) -> () -> {}),
-            new KeptSettings(Folders.config()));
+            new KeptSettings(Folders.config()),
+            takes());
     show(performance);
+  }
+
+  /** Takes are kept with the chart's own text, so keys that the options move count from it. */
+  private Performance.Takes takes() {
+    take.flatMap(TakeFiles::problemOf)
+        .ifPresent(
+            problem -> {
+              throw CommandFailure.wrongInput("--take " + take.get() + ": " + problem + ".");
+            });
+    if (take.isPresent() && in.isEmpty()) {
+      throw CommandFailure.wrongInput("--take goes with --in PORT, which says what to record.");
+    }
+    return new Performance.Takes(
+        new TakeFiles(Folders.takes()), chartArguments.text(), chartArguments.keyShift, take);
   }
 
   private void show(Performance performance) {

@@ -51,6 +51,7 @@ public final class MidiFile {
   private static final int TEXT = 0x01;
   private static final int TRACK_NAME = 0x03;
   private static final int MARKER = 0x06;
+  private static final int CUE_POINT = 0x07;
   private static final int END_OF_TRACK = 0x2F;
   private static final int TEMPO = 0x51;
   private static final int TIME_SIGNATURE = 0x58;
@@ -119,6 +120,9 @@ public final class MidiFile {
     score
         .marks(Mark.OfChord.class)
         .forEach(mark -> add(track, tick(mark.at()), text(TEXT, symbol(mark))));
+    score
+        .marks(Mark.OfCue.class)
+        .forEach(mark -> add(track, tick(mark.at()), text(CUE_POINT, mark.words())));
     end(track);
   }
 

@@ -15,6 +15,7 @@ final class BandControl {
   private final Runnable nextGroove;
   private final Consumer<UnaryOperator<Optional<ExampleChoice>>> hear;
   private final Consumer<Optional<Integer>> stayAround;
+  private final TakeKeeper takes;
   private final Consumer<ViewSettings> remember;
 
   /**
@@ -23,6 +24,7 @@ final class BandControl {
    * @param nextGroove changes the groove
    * @param hear changes which example phrases are heard
    * @param stayAround keeps the hand around a fret, or frees it
+   * @param takes keeps what is played
    * @param remember keeps the settings
    */
   BandControl(
@@ -30,11 +32,13 @@ final class BandControl {
       Runnable nextGroove,
       Consumer<UnaryOperator<Optional<ExampleChoice>>> hear,
       Consumer<Optional<Integer>> stayAround,
+      TakeKeeper takes,
       Consumer<ViewSettings> remember) {
     this.transport = transport;
     this.nextGroove = nextGroove;
     this.hear = hear;
     this.stayAround = stayAround;
+    this.takes = takes;
     this.remember = remember;
   }
 
@@ -48,6 +52,10 @@ final class BandControl {
       hear.accept(BandControl::next);
     } else if (effect instanceof Effect.NextCrossingExample) {
       hear.accept(now -> Optional.of(ExampleChoice.NEXT_CROSSING));
+    } else if (effect instanceof Effect.RecordTake) {
+      takes.recordOrEnd();
+    } else if (effect instanceof Effect.KeepLast) {
+      takes.keepLast();
     } else if (effect instanceof Effect.StayAround position) {
       stayAround.accept(position.fret());
     } else if (effect instanceof Effect.Send change) {

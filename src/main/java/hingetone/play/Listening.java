@@ -15,6 +15,7 @@ import hingetone.take.PlayedBars;
 import hingetone.take.PlayedBars.Place;
 import hingetone.take.PlayedNote;
 import hingetone.take.PlayedNotes;
+import hingetone.take.TakeEvent;
 import hingetone.theory.Key;
 import hingetone.time.Beats;
 import hingetone.time.Clock;
@@ -46,6 +47,7 @@ final class Listening {
 
   private final Form form;
   private final Supplier<Plan> plan;
+  private final TakeKeeper takes;
   private final Clock clock;
   private final Executor thread;
   private final Consumer<Message> screen;
@@ -61,12 +63,19 @@ final class Listening {
    * For a form.
    *
    * @param plan who speaks when
+   * @param takes keeps what is played
    * @param screen gets the messages
    */
   Listening(
-      Form form, Supplier<Plan> plan, Clock clock, Executor thread, Consumer<Message> screen) {
+      Form form,
+      Supplier<Plan> plan,
+      TakeKeeper takes,
+      Clock clock,
+      Executor thread,
+      Consumer<Message> screen) {
     this.form = form;
     this.plan = plan;
+    this.takes = takes;
     this.clock = clock;
     this.thread = thread;
     this.screen = screen;
@@ -76,6 +85,7 @@ final class Listening {
   void play(Received message) {
     thread.execute(
         () -> {
+          takes.add(new TakeEvent.Sent(message), message.nanos());
           pedal(message);
           ended.addAll(notes.take(message));
           tellSounding(message.nanos());
@@ -103,14 +113,19 @@ final class Listening {
 
   private void note(SequencerEvent event) {
     if (event instanceof SequencerEvent.BarLine bar) {
+      takes.add(new TakeEvent.Bar(bar.bar(), bar.keyShift()), bar.nanos());
       bars.bar(bar.bar(), bar.keyShift());
     } else if (event instanceof SequencerEvent.Beat beat) {
-      bars.beat(beat.nanos(), (int) beat.position().beat().floor());
+      int number = (int) beat.position().beat().floor();
+      takes.add(new TakeEvent.Beat(beat.nanos(), number), beat.nanos());
+      bars.beat(beat.nanos(), number);
     } else if (event instanceof SequencerEvent.Changed changed
         && changed.status().motion() == Motion.PAUSED) {
+      takes.add(new TakeEvent.Pause(), clock.nanos());
       bars.pause();
     } else if (event instanceof SequencerEvent.Lost) {
       long now = clock.nanos();
+      takes.add(new TakeEvent.Lost(now), now);
       ended.addAll(notes.lost(now));
       tellSounding(now);
     }

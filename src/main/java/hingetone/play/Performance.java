@@ -23,6 +23,7 @@ import hingetone.sequencer.LapSource;
 import hingetone.sequencer.PlaySetup;
 import hingetone.sequencer.SequencerEvent;
 import hingetone.sequencer.Status;
+import hingetone.take.TakeFiles;
 import hingetone.text.Printable;
 import hingetone.time.Clock;
 import hingetone.time.Position;
@@ -69,11 +70,22 @@ public final class Performance {
     Runnable listen(Consumer<Received> player, Consumer<SequencerEvent> events);
   }
 
+  /**
+   * Where takes are kept.
+   *
+   * @param files their folder
+   * @param chart the chart's text, as it is kept with a take
+   * @param keyShift how far the keys played lie from those of that text, in semitones
+   * @param record the name of a take that is recorded from the start; empty for none
+   */
+  public record Takes(TakeFiles files, String chart, int keyShift, Optional<String> record) {}
+
   private final Form form;
   private final Optional<Command.Ramp> ramp;
   private final Output output;
   private final Instrument instrument;
   private final KeptSettings kept;
+  private final Takes takes;
   private final Chores chores = new Chores(oneThread("chores"));
   private final ExecutorService stage = oneThread("stage");
   private final ExecutorService listener = oneThread("listening");
@@ -94,13 +106,15 @@ public final class Performance {
       Optional<Command.Ramp> ramp,
       Output output,
       Instrument instrument,
-      KeptSettings kept) {
+      KeptSettings kept,
+      Takes takes) {
     this.arrangement = arrangement;
     this.form = Form.of(arrangement.chart());
     this.ramp = ramp;
     this.output = output;
     this.instrument = instrument;
     this.kept = kept;
+    this.takes = takes;
   }
 
   /** Plays on the full screen until the player leaves. */
@@ -173,8 +187,10 @@ public final class Performance {
   }
 
   private void begin(Consumer<Message> screen) {
+    TakeKeeper keeper = new TakeKeeper(takes, listener, screen);
+    ends.push(() -> endListening(keeper));
     Listening listening =
-        new Listening(form, () -> arrangement.plan(), Clock.SYSTEM, listener, screen);
+        new Listening(form, () -> arrangement.plan(), keeper, Clock.SYSTEM, listener, screen);
     Consumer<Message> heard =
         message -> {
           screen.accept(message);
@@ -213,9 +229,21 @@ public final class Performance {
                         screen,
                         () -> hear(next.apply(arrangement.shown()), transport, screen)),
                 fret -> later(Kind.POSITION, screen, () -> stayAround(fret, transport, screen)),
+                keeper,
                 settings -> later(Kind.SETTINGS, screen, () -> keep(settings, screen))));
     ramp.ifPresent(transport::send);
     transport.send(new Command.Play());
+  }
+
+  /** What is recorded is kept before anything else ends. */
+  private void endListening(TakeKeeper keeper) {
+    keeper.close();
+    listener.shutdown();
+    try {
+      listener.awaitTermination(END_SECONDS, TimeUnit.SECONDS);
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    }
   }
 
   private void perform(Effect effect) {

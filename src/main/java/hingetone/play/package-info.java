@@ -4,7 +4,7 @@
  * <p>May import everything but {@code command}.
  *
  * <pre>{@code
- * Performance performance = new Performance(arrangement, ramp, output, instrument, kept);
+ * Performance performance = new Performance(arrangement, ramp, output, instrument, kept, takes);
  * performance.onScreen();                    // until the player leaves
  * }</pre>
  */

@@ -39,6 +39,14 @@ public sealed interface Mark {
     }
   }
 
+  /** Something that whoever reads the score is told there. */
+  record OfCue(Beats at, String words) implements Mark {
+    @Override
+    public OfCue later(Beats by) {
+      return new OfCue(at.plus(by), words);
+    }
+  }
+
   /** A part sounds otherwise than before. */
   record OfSound(Beats at, Role role, Sound sound) implements Mark {
     @Override

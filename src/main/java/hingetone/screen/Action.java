@@ -57,6 +57,8 @@ public enum Action {
   AHEAD("Picture", "bars ahead", "a"),
   PHRASES("Picture", "phrases", "p"),
   NECK("Picture", "neck", "n"),
+  RECORD("Take", "record a take", "R"),
+  KEEP_LAST("Take", "keep the last minutes", "y"),
   HEARD("Picture", "what was heard", "v"),
   SHOW_ALL("Picture", "show everything", "u"),
   POSITION("Picture", "stay in this position", "t"),

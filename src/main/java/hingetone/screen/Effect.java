@@ -20,6 +20,12 @@ public sealed interface Effect {
   /** The machine plays the way over the next crossing, once. */
   record NextCrossingExample() implements Effect {}
 
+  /** Record a take from now on, or end the one that is recorded. */
+  record RecordTake() implements Effect {}
+
+  /** Keep what was played last as a take. */
+  record KeepLast() implements Effect {}
+
   /** Remember what is shown. */
   record Remember(ViewSettings settings) implements Effect {}
 

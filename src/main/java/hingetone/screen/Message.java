@@ -54,6 +54,9 @@ public sealed interface Message {
     }
   }
 
+  /** A take is recorded from now on, under a name; empty when none is any more. */
+  record Recording(Optional<String> take) implements Message {}
+
   /** How a landing or a line just gone over was, in a few words. */
   record Verdict(String words) implements Message {}
 

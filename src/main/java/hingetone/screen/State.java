@@ -17,7 +17,7 @@ import java.util.Set;
  * @param settings what the player chose to see
  * @param layer what lies over the picture
  * @param words what is told the player
- * @param sounding the notes that the player sounds, as MIDI numbers
+ * @param heard what is heard of the player
  * @param aside whether the terminal is given back as soon as the band stands still
  * @param terminal what it is drawn on
  */
@@ -28,7 +28,7 @@ public record State(
     ViewSettings settings,
     Layer layer,
     Words words,
-    Set<Integer> sounding,
+    Heard heard,
     boolean aside,
     Terminal terminal) {
   /** What lies over the picture. */
@@ -71,6 +71,29 @@ public record State(
     }
   }
 
+  /**
+   * What is heard of the player.
+   *
+   * @param sounding the notes that sound, as MIDI numbers
+   * @param take the name of the take that is recorded; empty where none is
+   */
+  public record Heard(Set<Integer> sounding, Optional<String> take) {
+    static final Heard NOTHING = new Heard(Set.of(), Optional.empty());
+
+    public Heard {
+      sounding = Set.copyOf(sounding);
+    }
+
+    /** The same with other notes sounding. */
+    public Heard withSounding(Set<Integer> notes) {
+      return new Heard(notes, take);
+    }
+
+    Heard withTake(Optional<String> name) {
+      return new Heard(sounding, name);
+    }
+  }
+
   /** What the picture is drawn on: its size, and whether only ASCII can be shown. */
   public record Terminal(Size size, boolean ascii) {}
 
@@ -79,7 +102,15 @@ public record State(
       ChartFacts facts, Status status, ViewSettings settings, Terminal terminal) {
     Beats start = facts.form().startOf(1);
     return new State(
-        facts, status, start, settings, new Layer.None(), Words.NONE, Set.of(), false, terminal);
+        facts,
+        status,
+        start,
+        settings,
+        new Layer.None(),
+        Words.NONE,
+        Heard.NOTHING,
+        false,
+        terminal);
   }
 
   /** Where it is as bar and beat. */
@@ -102,39 +133,39 @@ public record State(
   }
 
   public State withFacts(ChartFacts other) {
-    return new State(other, status, now, settings, layer, words, sounding, aside, terminal);
+    return new State(other, status, now, settings, layer, words, heard, aside, terminal);
   }
 
   public State withStatus(Status other) {
-    return new State(facts, other, now, settings, layer, words, sounding, aside, terminal);
+    return new State(facts, other, now, settings, layer, words, heard, aside, terminal);
   }
 
   State withNow(Beats other) {
-    return new State(facts, status, other, settings, layer, words, sounding, aside, terminal);
+    return new State(facts, status, other, settings, layer, words, heard, aside, terminal);
   }
 
   public State withSettings(ViewSettings other) {
-    return new State(facts, status, now, other, layer, words, sounding, aside, terminal);
+    return new State(facts, status, now, other, layer, words, heard, aside, terminal);
   }
 
   public State withLayer(Layer other) {
-    return new State(facts, status, now, settings, other, words, sounding, aside, terminal);
+    return new State(facts, status, now, settings, other, words, heard, aside, terminal);
   }
 
   public State withWords(Words other) {
-    return new State(facts, status, now, settings, layer, other, sounding, aside, terminal);
+    return new State(facts, status, now, settings, layer, other, heard, aside, terminal);
   }
 
-  State withSounding(Set<Integer> other) {
+  public State withHeard(Heard other) {
     return new State(facts, status, now, settings, layer, words, other, aside, terminal);
   }
 
   State withAside(boolean other) {
-    return new State(facts, status, now, settings, layer, words, sounding, other, terminal);
+    return new State(facts, status, now, settings, layer, words, heard, other, terminal);
   }
 
   public State withTerminal(Terminal other) {
-    return new State(facts, status, now, settings, layer, words, sounding, aside, other);
+    return new State(facts, status, now, settings, layer, words, heard, aside, other);
   }
 
   public State withSize(Size size) {

@@ -45,7 +45,10 @@ public final class Update {
       return Step.of(state, new Effect.Quit());
     }
     if (message instanceof Message.Sounding sounding) {
-      return Step.of(state.withSounding(sounding.notes()));
+      return Step.of(state.withHeard(state.heard().withSounding(sounding.notes())));
+    }
+    if (message instanceof Message.Recording recording) {
+      return Step.of(state.withHeard(state.heard().withTake(recording.take())));
     }
     if (message instanceof Message.Verdict verdict) {
       return Step.of(state.settings().shows(Panel.HEARD) ? told(state, verdict.words()) : state);
@@ -101,6 +104,8 @@ public final class Update {
       case AHEAD -> chosen(state, state.settings().withSwitched(Panel.AHEAD));
       case PHRASES -> chosen(state, state.settings().withSwitched(Panel.PHRASES));
       case NECK -> chosen(state, state.settings().withSwitched(Panel.NECK));
+      case RECORD -> Step.of(state, new Effect.RecordTake());
+      case KEEP_LAST -> Step.of(state, new Effect.KeepLast());
       case HEARD -> chosen(state, state.settings().withSwitched(Panel.HEARD));
       case POSITION -> Step.of(state, new Effect.StayAround(position(state)));
       case SHOW_ALL -> chosen(state, state.settings().withAllShown());

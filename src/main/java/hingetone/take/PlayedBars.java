@@ -89,6 +89,42 @@ public final class PlayedBars {
     return left < usual ? Optional.of(place(i, 1 - left / usual, usual)) : Optional.empty();
   }
 
+  /** How long a beat of one of the bars lasts on average; empty where no two of its beats tell. */
+  public synchronized Optional<Double> nanosPerBeat(int index) {
+    double nanos = 0;
+    int count = 0;
+    for (int i = lastBeforeBar(index) + 1; i < beats.size() - 1; i++) {
+      if (beats.get(i).index() != index) {
+        break;
+      }
+      boolean goesOn = beats.get(i + 1).index() == index || isNextBar(i);
+      if (goesOn && !paused.contains(i)) {
+        nanos += length(i);
+        count++;
+      }
+    }
+    return count == 0 ? Optional.empty() : Optional.of(nanos / count);
+  }
+
+  private boolean isNextBar(int beat) {
+    return beats.get(beat + 1).index() == beats.get(beat).index() + 1
+        && beats.get(beat + 1).beat() == 1;
+  }
+
+  private int lastBeforeBar(int index) {
+    int low = -1;
+    int high = beats.size() - 1;
+    while (low < high) {
+      int middle = (low + high + 1) / 2;
+      if (beats.get(middle).index() >= index) {
+        high = middle - 1;
+      } else {
+        low = middle;
+      }
+    }
+    return low;
+  }
+
   private double length(int beat) {
     return Math.max(1, beats.get(beat + 1).at() - beats.get(beat).at());
   }

@@ -97,6 +97,27 @@ public final class PlayedNotes {
         .toList();
   }
 
+  /**
+   * Messages that set up another listener as this one is now: bend ranges, wheels and pedals.
+   *
+   * @param now when they are said to come
+   */
+  public List<Received> settings(long now) {
+    List<Received> all = new ArrayList<>();
+    channels.forEach(
+        (number, channel) -> {
+          int control = ShortMessage.CONTROL_CHANGE;
+          int wheel = (int) Math.round(channel.wheel * CENTRE) + (int) CENTRE;
+          all.add(new Received(now, control, number, PARAMETER, 0));
+          all.add(new Received(now, control, number, PARAMETER_FINE, 0));
+          all.add(new Received(now, control, number, DATA, channel.semitones));
+          all.add(new Received(now, control, number, FINE_DATA, channel.cents));
+          all.add(new Received(now, control, number, PEDAL, channel.pedal ? 127 : 0));
+          all.add(new Received(now, ShortMessage.PITCH_BEND, number, wheel & 127, wheel >> 7));
+        });
+    return all;
+  }
+
   /** The instrument is gone: all notes end, and nothing is known of its channels any more. */
   public List<PlayedNote> lost(long now) {
     List<PlayedNote> ended = sounding(now);

@@ -24,6 +24,7 @@ import hingetone.sound.FakeSoundOutput;
 import hingetone.sound.OutputLine;
 import hingetone.sound.SoundBank;
 import hingetone.sound.Synthesizer;
+import hingetone.take.TakeFiles;
 import hingetone.time.Beats;
 import hingetone.time.Clock;
 import hingetone.time.Tempo;
@@ -182,7 +183,9 @@ final class ScreenMeasure {
           }
         },
         (player, events) -> () -> {},
-        new KeptSettings(Path.of("/nowhere")));
+        new KeptSettings(Path.of("/nowhere")),
+        new Performance.Takes(
+            new TakeFiles(Path.of("/nowhere").resolve("takes")), "", 0, Optional.empty()));
   }
 
   private static Score strokes(Form form) {

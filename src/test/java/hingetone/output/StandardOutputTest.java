@@ -33,17 +33,18 @@ class StandardOutputTest {
 
   /** A line for each command that prints something; a new command must say what it prints. */
   private static final Map<String, String> PRINTING =
-      Map.of(
-          "play", "play --plain --laps 1 --tempo 400 " + CHART,
-          "render", "render --force -o src/target/printed.mid " + CHART,
-          "check", "check -v " + CHART,
-          "map", "map " + CHART,
-          "plan", "plan " + CHART,
-          "grooves", "grooves",
-          "transcribe", "transcribe --json " + SOUND,
-          "ports", "ports",
-          "completion", "completion",
-          "manual", "manual");
+      Map.ofEntries(
+          Map.entry("play", "play --plain --laps 1 --tempo 400 " + CHART),
+          Map.entry("render", "render --force -o src/target/printed.mid " + CHART),
+          Map.entry("check", "check -v " + CHART),
+          Map.entry("map", "map " + CHART),
+          Map.entry("plan", "plan " + CHART),
+          Map.entry("grooves", "grooves"),
+          Map.entry("takes", "takes"),
+          Map.entry("transcribe", "transcribe --json " + SOUND),
+          Map.entry("ports", "ports"),
+          Map.entry("completion", "completion"),
+          Map.entry("manual", "manual"));
 
   private final StringWriter err = new StringWriter();
   private final InputStream in = System.in;

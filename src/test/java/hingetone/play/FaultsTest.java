@@ -21,6 +21,7 @@ import hingetone.sound.OutputLine;
 import hingetone.sound.SoundBank;
 import hingetone.sound.SoundFailure;
 import hingetone.sound.Synthesizer;
+import hingetone.take.TakeFiles;
 import hingetone.text.reading.Source;
 import hingetone.time.Clock;
 import hingetone.transport.Transport;
@@ -109,7 +110,8 @@ class FaultsTest {
           listening.run();
           return () -> {};
         },
-        new KeptSettings(folder));
+        new KeptSettings(folder),
+        new Performance.Takes(new TakeFiles(folder.resolve("takes")), "", 0, Optional.empty()));
   }
 
   /** Plays in lines of text to the end. */

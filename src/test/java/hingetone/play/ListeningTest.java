@@ -9,12 +9,16 @@ import hingetone.midi.Received;
 import hingetone.plan.Plan;
 import hingetone.screen.Message;
 import hingetone.sequencer.SequencerEvent;
+import hingetone.take.TakeFiles;
 import hingetone.text.reading.Source;
 import hingetone.time.Position;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 
 /** A scripted player over two bars in one key and two in another, a beat lasting half a second. */
 class ListeningTest {
@@ -32,8 +36,17 @@ class ListeningTest {
   private final List<Message> told = new ArrayList<>();
   private final List<Received> script = new ArrayList<>();
   private long now;
+  @TempDir static Path folder;
+
+  private TakeKeeper keeper() {
+    TakeFiles files = new TakeFiles(folder);
+    return new TakeKeeper(
+        new Performance.Takes(files, CHART, 0, Optional.empty()), Runnable::run, told::add);
+  }
+
   private final Listening listening =
-      new Listening(form, () -> Plan.of(chart, form), () -> now, Runnable::run, told::add);
+      new Listening(
+          form, () -> Plan.of(chart, form), keeper(), () -> now, Runnable::run, told::add);
 
   /** A note, in beats from the start of bar 1. */
   private void note(double at, double length, int key) {

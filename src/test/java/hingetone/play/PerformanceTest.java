@@ -11,6 +11,7 @@ import hingetone.midi.Received;
 import hingetone.output.CommandFailure;
 import hingetone.plan.ExampleChoice;
 import hingetone.sequencer.PlaySetup;
+import hingetone.take.TakeFiles;
 import hingetone.text.reading.Source;
 import hingetone.transport.Transport;
 import java.io.PrintWriter;
@@ -52,7 +53,8 @@ class PerformanceTest {
           return Transport.onSilentClock(laps, PlaySetup.USUAL.withLaps(1).withEnding(1), listener);
         },
         pedals,
-        new KeptSettings(folder));
+        new KeptSettings(folder),
+        new Performance.Takes(new TakeFiles(folder.resolve("takes")), "", 0, Optional.empty()));
   }
 
   private CompletableFuture<Arrangement.Music> band() {

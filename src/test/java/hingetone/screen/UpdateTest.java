@@ -122,6 +122,7 @@ class UpdateTest {
             new Message.Fault(Optional.empty()),
             new Message.Over(),
             new Message.Sounding(Set.of(62)),
+            new Message.Recording(Optional.of("evening")),
             new Message.Verdict("held A, the 5, over the line"),
             new Message.Notice("Hello."));
     assertThat(messages.stream().<Class<?>>map(Object::getClass).toList())

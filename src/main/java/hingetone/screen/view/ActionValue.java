@@ -37,6 +37,7 @@ final class ActionValue {
       case AHEAD -> onOff(state.settings().shows(Panel.AHEAD));
       case PHRASES -> onOff(state.settings().shows(Panel.PHRASES));
       case NECK -> onOff(state.settings().shows(Panel.NECK));
+      case RECORD -> state.heard().take().orElse("");
       case HEARD -> onOff(state.settings().shows(Panel.HEARD));
       case NAMES -> state.settings().noteNames() ? "notes" : "degrees";
       case POSITION -> state.facts().position().map(fret -> "fret " + fret).orElse("free");

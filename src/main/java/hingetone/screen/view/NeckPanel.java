@@ -151,7 +151,7 @@ final class NeckPanel {
   }
 
   private Set<Integer> sounding() {
-    return state.settings().shows(Panel.HEARD) ? state.sounding() : Set.of();
+    return state.settings().shows(Panel.HEARD) ? state.heard().sounding() : Set.of();
   }
 
   /**

@@ -5,6 +5,7 @@ import hingetone.screen.BarsAhead;
 import hingetone.screen.ChangeWords;
 import hingetone.screen.State;
 import hingetone.screen.picture.Canvas;
+import hingetone.screen.picture.Ink;
 import hingetone.screen.picture.Style;
 import hingetone.sequencer.Command.Loop;
 import hingetone.sequencer.Command.SilentBars;
@@ -29,6 +30,9 @@ final class PlacePanel {
     int column = 0;
     if (state.motion() != Motion.PLAYING || state.countsIn()) {
       column = canvas.put(0, 0, " " + doing(state) + " ", Style.LIT) + 1;
+    }
+    if (state.heard().take().isPresent()) {
+      column = canvas.put(0, column, " rec ", Style.of(Ink.WARNING).asReverse()) + 1;
     }
     column = canvas.put(0, column, moment.bar().section().name(), Style.STRONG);
     column = canvas.put(0, column, "  " + moment.bar().key(), Style.PLAIN);
