@@ -48,6 +48,9 @@ public record LineWay(
   /** What ends or begins within this part of a beat of a bound does not cross it; our own. */
   private static final double SLACK = 0.05;
 
+  /** A note struck nearer to the line than this part of a beat is on it; our own bound. */
+  private static final double ON_LINE = 0.2;
+
   /**
    * A line and what leads to it, in quarter notes from bar 1.
    *
@@ -89,7 +92,7 @@ public record LineWay(
   private static Optional<PlacedNote> held(Line line, List<PlacedNote> notes) {
     double slack = SLACK * line.beat();
     return notes.stream()
-        .filter(n -> n.at() < line.at() - slack)
+        .filter(n -> n.at() < line.at() - ON_LINE * line.beat())
         .filter(n -> n.end() >= line.at() + PAST_LINE * line.beat() - slack)
         .filter(n -> n.length() >= HELD_IN_ALL * line.beat() - slack)
         .max(Comparator.comparingDouble(PlacedNote::length));

@@ -40,6 +40,7 @@ class StandardOutputTest {
           Map.entry("map", "map " + CHART),
           Map.entry("plan", "plan " + CHART),
           Map.entry("grooves", "grooves"),
+          Map.entry("review", "review src/test/resources/takes/evening.mid"),
           Map.entry("takes", "takes"),
           Map.entry("transcribe", "transcribe --json " + SOUND),
           Map.entry("ports", "ports"),

@@ -1,0 +1,187 @@
+package hingetone.review;
+
+import hingetone.review.ReviewedPhrase.Landing;
+import hingetone.review.ReviewedPhrase.Return;
+import hingetone.review.ReviewedPhrase.Role;
+import hingetone.take.PlacedNote;
+import hingetone.time.Position;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/** What each phrase does: where it lands, what comes back in it, whether it asks or answers. */
+public final class PhraseReview {
+  private static final int OPENING = 6;
+  private static final int FEWEST_SAME = 4;
+
+  /** What comes back is looked for among so many phrases before. */
+  private static final int REMEMBERED = 200;
+
+  /** Distances of strokes that differ by less are the same, in beats. */
+  private static final double SAME_GAP = 0.2;
+
+  private final Played played;
+  private final List<PhraseFinder.Span> spans;
+
+  private PhraseReview(Played played) {
+    this.played = played;
+    this.spans = PhraseFinder.of(played);
+  }
+
+  /** The phrases in order. */
+  public static List<ReviewedPhrase> of(Played played) {
+    return new PhraseReview(played).phrases();
+  }
+
+  private List<ReviewedPhrase> phrases() {
+    List<ReviewedPhrase> phrases = new ArrayList<>();
+    RoleSigns signs = new RoleSigns(played, PhraseFinder.notes(played, spans));
+    Optional<Role> before = Optional.empty();
+    int asked = -1;
+    int replies = 0;
+    for (int i = 0; i < spans.size(); i++) {
+      Optional<Return> returns = returns(i);
+      RoleChoice choice = RoleChoice.of(signs.of(i, before, replies, returns), asked >= 0);
+      Role role = choice.role();
+      Optional<Integer> to = role == Role.REPLY ? Optional.of(asked + 1) : Optional.empty();
+      asked = role == Role.STATEMENT ? i : asked;
+      replies = role == Role.STATEMENT ? 0 : role == Role.REPLY ? replies + 1 : replies;
+      before = Optional.of(role);
+      phrases.add(phrase(i, choice, to, returns));
+    }
+    return phrases;
+  }
+
+  private ReviewedPhrase phrase(
+      int i, RoleChoice choice, Optional<Integer> to, Optional<Return> returns) {
+    Role role = choice.role();
+    PhraseFinder.Span span = spans.get(i);
+    List<PlacedNote> notes = notes(i);
+    PlacedNote first = notes.get(0);
+    double end = notes.stream().mapToDouble(PlacedNote::end).max().orElseThrow();
+    Optional<PlacedNote> main = role == Role.OTHER ? Optional.empty() : Optional.of(main(i));
+    Optional<Landing> landing = main.map(this::landing);
+    double beat = played.barAt(first.at()).beatLength();
+    double pickup = main.map(n -> Math.round((n.at() - first.at()) / beat * 2) / 2.0).orElse(0.0);
+    return new ReviewedPhrase(
+        i + 1,
+        span,
+        played.position(first.at(), 4),
+        played.position(end, 4),
+        role,
+        choice.confidence(),
+        to,
+        pickup,
+        landing,
+        returns);
+  }
+
+  private List<PlacedNote> notes(int phrase) {
+    return played.notes().subList(spans.get(phrase).from(), spans.get(phrase).to());
+  }
+
+  // Landing
+
+  /** The note that weighs most: long, on a strong beat, bent, early in the phrase. */
+  private PlacedNote main(int phrase) {
+    List<PlacedNote> notes = notes(phrase);
+    PlacedNote best = notes.get(0);
+    double most = Double.NEGATIVE_INFINITY;
+    for (int i = 0; i < notes.size(); i++) {
+      PlacedNote note = notes.get(i);
+      double beat = played.barAt(note.at()).beatLength();
+      double until = i + 1 < notes.size() ? notes.get(i + 1).at() : note.end();
+      double length = Math.min(2, Math.max(note.length(), until - note.at()) / beat);
+      double bent = Math.abs(note.reached() - note.struck()) >= 0.5 ? 0.4 : 0;
+      double weight = 0.5 * length + strength(note.at()) + bent - 0.2 * i;
+      if (weight > most + 1e-9) {
+        most = weight;
+        best = note;
+      }
+    }
+    return best;
+  }
+
+  /** How strong a place is in its bar: the line 1.6, a strong beat 0.9, a beat 0.5. */
+  private double strength(double at) {
+    Position place = played.position(at, 2);
+    if (!place.beat().fraction().isZero()) {
+      Played.Bar bar = played.barAt(at);
+      boolean push = bar.beat(at) > bar.of().meter().beatsPerBar() + 0.3;
+      return push ? 0.5 : 0;
+    }
+    int beat = (int) place.beat().floor();
+    if (beat == 1) {
+      return 1.6;
+    }
+    return played.barAt(at).of().meter().strongBeats().contains(beat) ? 0.9 : 0.5;
+  }
+
+  private Landing landing(PlacedNote note) {
+    Position place = played.position(note.at(), 2);
+    Played.Bar bar = played.barAt(note.at());
+    double beats = bar.beat(note.at());
+    double offset = beats - Math.round(beats * 2) / 2.0;
+    double ms = offset * bar.beatLength() * played.msPerQuarter(note.at());
+    return new Landing(place, note.pitch(), ms);
+  }
+
+  // Returns
+
+  /** The earlier phrase whose opening comes back, the one with most of it, of equals the latest. */
+  private Optional<Return> returns(int phrase) {
+    Optional<Return> best = Optional.empty();
+    for (int earlier = phrase - 1; earlier >= Math.max(0, phrase - REMEMBERED); earlier--) {
+      Optional<Return> found = returns(earlier, phrase);
+      boolean better = found.isPresent() && best.filter(b -> !more(found.get(), b)).isEmpty();
+      best = better ? found : best;
+    }
+    return best;
+  }
+
+  /** Whether more of an opening comes back, or as much in its own key. */
+  private static boolean more(Return one, Return other) {
+    boolean nearer = one.semitones() == 0 && other.semitones() != 0;
+    return one.openingNotes() > other.openingNotes()
+        || one.openingNotes() == other.openingNotes() && nearer;
+  }
+
+  private Optional<Return> returns(int earlier, int phrase) {
+    List<PlacedNote> then = notes(earlier);
+    List<PlacedNote> now = notes(phrase);
+    int same = same(then, now);
+    if (same < Math.min(FEWEST_SAME, Math.min(then.size(), now.size())) || same < 3) {
+      return Optional.empty();
+    }
+    int semitones = now.get(0).pitch() - then.get(0).pitch();
+    Played.Bar thenBar = played.barAt(then.get(0).at());
+    Played.Bar nowBar = played.barAt(now.get(0).at());
+    double shift = nowBar.beat(now.get(0).at()) - thenBar.beat(then.get(0).at());
+    int beats = nowBar.of().meter().beatsPerBar();
+    double turned = shift - beats * Math.rint(shift / beats);
+    boolean whole = same >= Math.max(then.size(), now.size()) - 1;
+    double sure = Math.min(0.95, 0.4 + 0.1 * same);
+    double shiftBeats = Math.rint(turned * 2) / 2;
+    return Optional.of(new Return(earlier + 1, semitones, shiftBeats, same, whole, sure));
+  }
+
+  /** How many notes from the first on have the same steps and distances; one may differ. */
+  private int same(List<PlacedNote> then, List<PlacedNote> now) {
+    double beat = played.barAt(now.get(0).at()).beatLength();
+    int most = Math.min(then.size(), now.size());
+    int moved = now.get(0).pitch() - then.get(0).pitch();
+    int faults = 0;
+    int same = 1;
+    for (int i = 1; i < most; i++) {
+      boolean step = now.get(i).pitch() - then.get(i).pitch() == moved;
+      double nowGap = (now.get(i).at() - now.get(i - 1).at()) / beat;
+      double thenGap = (then.get(i).at() - then.get(i - 1).at()) / beat;
+      if (step && Math.abs(nowGap - thenGap) <= SAME_GAP) {
+        same++;
+      } else if (++faults > (i < OPENING ? 1 : 0)) {
+        break;
+      }
+    }
+    return same;
+  }
+}

@@ -1,0 +1,138 @@
+package hingetone.review;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import hingetone.chart.Chart;
+import hingetone.chart.ChartReader;
+import hingetone.review.ReviewedPhrase.Role;
+import hingetone.take.PlacedNote;
+import hingetone.take.TakeReader;
+import hingetone.text.reading.Source;
+import hingetone.time.Position;
+import java.io.File;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Random;
+import org.junit.jupiter.api.Test;
+
+/** The take beside the tests, composed for them: what is in it is said in each test. */
+class ReviewTest {
+  private static final Path TAKES = Path.of("src/test/resources/takes");
+
+  private static Chart chart() throws Exception {
+    String text = Files.readString(TAKES.resolve("evening.yaml"));
+    return ChartReader.read(new Source("", text)).value().orElseThrow();
+  }
+
+  private static Review evening() throws Exception {
+    TakeReader file = TakeReader.read(TAKES.resolve("evening.mid").toFile());
+    return Review.of(Played.of(file, chart(), 1, 0), chart());
+  }
+
+  @Test
+  void a_statement_lands_on_the_bar_line_after_its_pickup_and_has_a_reply() throws Exception {
+    List<ReviewedPhrase> phrases = evening().phrases();
+    ReviewedPhrase statement = phrases.get(0);
+    assertThat(statement.role()).isEqualTo(Role.STATEMENT);
+    assertThat(statement.start()).isEqualTo(Position.of(0, 4));
+    assertThat(statement.landing().orElseThrow().at()).isEqualTo(Position.of(1, 1));
+    assertThat(statement.landing().orElseThrow().pitch()).isEqualTo(72);
+    assertThat(statement.landing().orElseThrow().offsetMs()).isCloseTo(10, within(1.0));
+    assertThat(phrases.get(1).role()).isEqualTo(Role.REPLY);
+    assertThat(phrases.get(1).repliesTo()).contains(1);
+  }
+
+  @Test
+  void the_statement_comes_back_in_the_other_key_with_another_ending_and_at_home()
+      throws Exception {
+    List<ReviewedPhrase> phrases = evening().phrases();
+    ReviewedPhrase.Return away = phrases.get(3).returns().orElseThrow();
+    assertThat(away.of()).isEqualTo(1);
+    assertThat(away.semitones()).isEqualTo(3);
+    assertThat(away.sameEnding()).isFalse();
+  }
+
+  @Test
+  void a_run_by_single_frets_and_a_held_common_tone_are_told() throws Exception {
+    List<CrossedLine> lines = evening().lines();
+    assertThat(lines).extracting(CrossedLine::atBar).containsExactly(5, 9);
+    assertThat(lines.get(0).way().kind()).isEqualTo(LineWay.Kind.RUN);
+    assertThat(lines.get(0).chromaticNotes()).isPositive();
+    assertThat(lines.get(1).way().kind()).isEqualTo(LineWay.Kind.HOLD);
+    assertThat(lines.get(1).holdsCommon()).isTrue();
+  }
+
+  @Test
+  void the_shares_of_a_bar_add_up_to_one_and_a_landing_on_the_tonic_is_a_chord_note()
+      throws Exception {
+    List<BarShares> bars = evening().bars();
+    for (BarShares bar : bars) {
+      double sum = bar.chordTone() + bar.scaleTone() + bar.colour() + bar.passing() + bar.outside();
+      assertThat(sum).isCloseTo(1, within(1e-9));
+    }
+    assertThat(bars.get(0).bar().number()).isEqualTo(1);
+    assertThat(bars.get(0).chordTone()).isGreaterThan(0.5);
+  }
+
+  @Test
+  void the_story_says_it_in_sentences_bar_numbers_first() throws Exception {
+    assertThat(Story.of(evening()))
+        .contains(
+            "Bars 0 to 2: statement, a pickup of 1 beat, lands on the bar line on C, the 1 of Cm7.",
+            "Into bar 9, Eb minor to C minor: Eb, the b3 held over the line; both keys have it, so"
+                + " it carries across.")
+        .anyMatch(line -> line.contains("phrase 1 comes back in the other key"))
+        .last()
+        .asString()
+        .startsWith("Timing: on the beat on average");
+    Played nothing = new Played(evening().played().bars(), List.of(), evening().played().tempos());
+    assertThat(Story.of(Review.of(nothing, chart()))).containsExactly("Nothing was played.");
+  }
+
+  @Test
+  void a_late_but_even_hand_has_a_lag_and_hardly_a_spread() throws Exception {
+    Played played = evening().played();
+    List<PlacedNote> late = new ArrayList<>();
+    for (PlacedNote n : played.notes()) {
+      late.add(new PlacedNote(n.at() + 0.06, n.end() + 0.06, n.struck(), n.reached(), 90));
+    }
+    Timing timing = Timing.of(new Played(played.bars(), late, played.tempos()));
+    assertThat(timing.meanMs()).isCloseTo(30, within(2.0));
+    assertThat(timing.spreadMs()).isLessThan(4);
+  }
+
+  /** Whatever is in the file, it is read or refused with a sentence. */
+  @Test
+  void a_damaged_file_is_refused_or_reviewed_but_never_breaks_it() throws Exception {
+    byte[] whole = Files.readAllBytes(TAKES.resolve("evening.mid"));
+    Random random = new Random(5);
+    Path damaged = Files.createTempFile("damaged", ".mid");
+    int refused = 0;
+    for (int i = 0; i < 400; i++) {
+      byte[] bytes = Arrays.copyOf(whole, 1 + random.nextInt(whole.length));
+      for (int k = random.nextInt(8); k >= 0; k--) {
+        bytes[random.nextInt(bytes.length)] = (byte) random.nextInt(256);
+      }
+      Files.write(damaged, bytes);
+      refused += isRefused(damaged.toFile()) ? 1 : 0;
+    }
+    Files.delete(damaged);
+    assertThat(refused).isPositive();
+  }
+
+  private static boolean isRefused(File file) throws Exception {
+    try {
+      TakeReader read = TakeReader.read(file);
+      Review.of(Played.of(read, chart(), 1, 0), chart());
+      return false;
+    } catch (IOException e) {
+      assertThat(e.getMessage()).contains(file.getName());
+      return true;
+    }
+  }
+}
