@@ -11,14 +11,17 @@ import java.util.Optional;
 
 /** What each phrase does: where it lands, what comes back in it, whether it asks or answers. */
 public final class PhraseReview {
-  private static final int OPENING = 6;
   private static final int FEWEST_SAME = 4;
+  private static final double LEAST_SHARE = 0.8;
+
+  /** So many of those told are right, on the tuning part of the labelled takes. */
+  private static final double RIGHT = 0.78;
+
+  /** The ending is the same where so much of both phrases is. */
+  private static final double WHOLE = 0.75;
 
   /** What comes back is looked for among so many phrases before. */
   private static final int REMEMBERED = 200;
-
-  /** Distances of strokes that differ by less are the same, in beats. */
-  private static final double SAME_GAP = 0.2;
 
   private final Played played;
   private final List<PhraseFinder.Span> spans;
@@ -149,39 +152,13 @@ public final class PhraseReview {
   private Optional<Return> returns(int earlier, int phrase) {
     List<PlacedNote> then = notes(earlier);
     List<PlacedNote> now = notes(phrase);
-    int same = same(then, now);
-    if (same < Math.min(FEWEST_SAME, Math.min(then.size(), now.size())) || same < 3) {
+    Likeness like = Likeness.of(played, then, now);
+    if (like.opening() < FEWEST_SAME || like.share() < LEAST_SHARE) {
       return Optional.empty();
     }
-    int semitones = now.get(0).pitch() - then.get(0).pitch();
-    Played.Bar thenBar = played.barAt(then.get(0).at());
-    Played.Bar nowBar = played.barAt(now.get(0).at());
-    double shift = nowBar.beat(now.get(0).at()) - thenBar.beat(then.get(0).at());
-    int beats = nowBar.of().meter().beatsPerBar();
-    double turned = shift - beats * Math.rint(shift / beats);
-    boolean whole = same >= Math.max(then.size(), now.size()) - 1;
-    double sure = Math.min(0.95, 0.4 + 0.1 * same);
-    double shiftBeats = Math.rint(turned * 2) / 2;
-    return Optional.of(new Return(earlier + 1, semitones, shiftBeats, same, whole, sure));
-  }
-
-  /** How many notes from the first on have the same steps and distances; one may differ. */
-  private int same(List<PlacedNote> then, List<PlacedNote> now) {
-    double beat = played.barAt(now.get(0).at()).beatLength();
-    int most = Math.min(then.size(), now.size());
-    int moved = now.get(0).pitch() - then.get(0).pitch();
-    int faults = 0;
-    int same = 1;
-    for (int i = 1; i < most; i++) {
-      boolean step = now.get(i).pitch() - then.get(i).pitch() == moved;
-      double nowGap = (now.get(i).at() - now.get(i - 1).at()) / beat;
-      double thenGap = (then.get(i).at() - then.get(i - 1).at()) / beat;
-      if (step && Math.abs(nowGap - thenGap) <= SAME_GAP) {
-        same++;
-      } else if (++faults > (i < OPENING ? 1 : 0)) {
-        break;
-      }
-    }
-    return same;
+    boolean whole = like.all() >= WHOLE * Math.max(then.size(), now.size());
+    double sure = RIGHT * like.share();
+    return Optional.of(
+        new Return(earlier + 1, like.semitones(), like.beats(), like.opening(), whole, sure));
   }
 }
