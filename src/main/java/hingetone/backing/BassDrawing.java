@@ -43,8 +43,7 @@ final class BassDrawing {
         continue;
       }
       Random chance = dice.at("bass", plan.bar().number());
-      PatternChoice.Drawn<LinePattern> drawn =
-          new PatternChoice<>(plan.groove().bass().patterns(), dice).at(plan);
+      PatternChoice.Drawn<LinePattern> drawn = new KickLock(plan, dice).line();
       StepLine line = drawn.pattern().strip();
       if (plan.stop()) {
         signs.add(stopped(plan));

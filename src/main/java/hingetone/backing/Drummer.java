@@ -170,7 +170,7 @@ final class Drummer {
     return LongStream.range(0, steps).filter(n -> n % every > 0).mapToObj(step::times).toList();
   }
 
-  private static boolean isBassDrum(Note note) {
+  static boolean isBassDrum(Note note) {
     return BASS_DRUMS.contains(note.key());
   }
 

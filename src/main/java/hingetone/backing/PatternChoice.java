@@ -113,7 +113,7 @@ final class PatternChoice<P extends Pattern> {
   }
 
   /** Those meant for this fullness where there are any, else those meant for all, else all. */
-  private List<P> fitting(BarPlan plan) {
+  List<P> fitting(BarPlan plan) {
     List<P> drawn = patterns.stream().filter(p -> p.use().fits(plan.bar().meter())).toList();
     List<P> special = drawn.stream().filter(p -> p.use().isMeantFor(plan.band())).toList();
     if (plan.band() != Fullness.NORMAL && !special.isEmpty()) {

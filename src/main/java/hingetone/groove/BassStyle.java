@@ -13,6 +13,7 @@ import java.util.List;
  * @param soundingPercent how much of its drawn length a note sounds
  * @param rootOnChange whether every new chord gets its root (or slash bass) where it starts
  * @param leadIn where the last note before a chord leads into it
+ * @param withKickPercent how many of the bass drum's strokes, of a hundred, the bass strikes with
  * @param patterns what is played bar by bar
  */
 public record BassStyle(
@@ -22,6 +23,7 @@ public record BassStyle(
     int soundingPercent,
     boolean rootOnChange,
     LeadIn leadIn,
+    int withKickPercent,
     List<LinePattern> patterns) {
   /** What a bass line may be drawn with; {@code src/docs/grooves.md} says what each means. */
   public static final String SIGNS = "12345678awbx-.";

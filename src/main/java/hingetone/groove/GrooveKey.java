@@ -68,6 +68,12 @@ public enum GrooveKey implements Field {
       "sections",
       "changes",
       "bass"),
+  WITH_KICK(
+      "with-kick",
+      "how many of the bass drum's strokes the bass strikes with, 0% to 100%",
+      "0%",
+      "90%",
+      "bass"),
   VOICING("voicing", "close, open, shell or power", "open", "shell", "chords"),
   VOICES("voices", "how many notes a chord has, 2 to 5", "4", "3", "chords"),
   TENSIONS("tensions", "whether the key's ninth may be added", "no", "yes", "chords"),

@@ -158,6 +158,7 @@ public final class GrooveReader {
         fields
             .choice(GrooveKey.LEAD_IN, BassStyle.LeadIn.values())
             .orElse(BassStyle.LeadIn.SECTIONS),
+        fields.whole(GrooveKey.WITH_KICK, 0, 100, 0, "%"),
         patterns.lines(fields, BassStyle.SIGNS));
   }
 

@@ -6,7 +6,6 @@ import hingetone.groove.Groove;
 import hingetone.groove.Grooves;
 import hingetone.score.Fullness;
 import hingetone.score.Note;
-import hingetone.score.Part;
 import hingetone.score.Role;
 import hingetone.score.Score;
 import hingetone.time.Meter;
@@ -22,9 +21,6 @@ import org.junit.jupiter.params.provider.MethodSource;
 
 /** The band's intensity over time, from its plan and on its notes. */
 class ArcTest {
-  private static final int NORMAL_LAP = 2;
-  private static final int FULL_LAP = 3;
-  private static final int LIGHT_LAP = 5;
 
   static Stream<Groove> grooves() {
     return Grooves.builtIn().all().stream();
@@ -81,15 +77,6 @@ class ArcTest {
 
   @ParameterizedTest
   @MethodSource("grooves")
-  void a_full_lap_gives_more_than_a_normal_one_and_a_light_one_less(Groove groove) {
-    Backing backing = backing("lantern-quay", groove);
-    double normal = given(backing.lap(NORMAL_LAP));
-    assertThat(given(backing.lap(FULL_LAP))).isGreaterThan(1.05 * normal);
-    assertThat(given(backing.lap(LIGHT_LAP))).isLessThan(0.85 * normal);
-  }
-
-  @ParameterizedTest
-  @MethodSource("grooves")
   void bass_and_chords_are_louder_at_a_replys_end_and_into_a_key_than_in_the_room_and_after(
       Groove groove) {
     Map<Moment, Double> mean = new EnumMap<>(Moment.class);
@@ -112,15 +99,6 @@ class ArcTest {
             mean.put(moment, all.stream().mapToDouble(v -> v).average().orElseThrow()));
     assertThat(mean.get(Moment.LIFT)).isGreaterThan(1.05 * mean.get(Moment.ROOM));
     assertThat(mean.get(Moment.BUILD)).isGreaterThan(1.05 * mean.get(Moment.DROP));
-  }
-
-  /** Notes times velocity. */
-  private static double given(Score score) {
-    return score.parts().stream()
-        .map(Part::notes)
-        .flatMap(List::stream)
-        .mapToInt(Note::velocity)
-        .sum();
   }
 
   /** The mean velocity of bass and chords, which no fill takes away. */

@@ -24,9 +24,6 @@ class BandMeasureTest {
   private static final int LAPS = BandMeasure.LAPS;
   private static final int TICKS = 960;
 
-  /** The lead plays above C5. */
-  private static final int LEAD_REGISTER = 72;
-
   /**
    * What fills, crashes, turnarounds and the first bar of each lap take, of a hundred bars, besides
    * what the groove itself varies.
@@ -45,7 +42,9 @@ class BandMeasureTest {
       assertThat(measured.ratio()).as("movement against root position").isLessThan(1 / 3.0);
     }
     assertThat(measured.muddy).as("low intervals").isZero();
-    assertThat(measured.highest).as("highest note of the chords").isLessThan(LEAD_REGISTER);
+    assertThat(measured.highest)
+        .as("highest note of the chords")
+        .isLessThan(TimeMeasure.LEAD_REGISTER);
     assertThat(measured.leaps).as("leaps above an octave").isZero();
     assertThat(measured.outOfRange + measured.outOfLap).as("out of range or lap").isZero();
     assertThat(measured.equalLaps).as("laps with the same drums").isZero();

@@ -75,13 +75,17 @@ record StylePlay(Groove groove, List<Bar> bars) {
   }
 
   static StylePlay of(Groove groove) {
+    return of(groove, LAPS);
+  }
+
+  static StylePlay of(Groove groove, int laps) {
     List<Meter> meters = groove.meters().isEmpty() ? List.of(Meter.COMMON) : groove.meters();
     List<Bar> bars = new ArrayList<>();
     for (String name : BandMeasure.CHARTS) {
       for (Meter meter : meters) {
         Backing backing =
             Backing.of(BandMeasure.chart(name, groove.name(), meter), Grooves.builtIn()).exact();
-        for (int lap = 1; lap <= LAPS; lap++) {
+        for (int lap = 1; lap <= laps; lap++) {
           Score score = backing.lap(lap);
           Chords chords = new Chords(ChordChanges.of(backing.form()));
           backing.plan(lap).stream()
