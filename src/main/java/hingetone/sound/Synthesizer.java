@@ -29,9 +29,9 @@ import javax.sound.sampled.AudioInputStream;
  *
  * <p>The synthesizer computes blocks of {@link #blockFrames()} frames. A note-on is placed on its
  * frame, provided that it was sent before the block that holds it was read; other messages act at
- * the start of their block. Not for several threads at once. A bank's loudness differences and gaps
- * are evened out on the way in (see {@link SoundBank}), so the same messages give about the same
- * mix whatever the bank.
+ * the start of their block. Not for several threads at once, except to be closed. A bank's loudness
+ * differences and gaps are evened out on the way in (see {@link SoundBank}), so the same messages
+ * give about the same mix whatever the bank.
  */
 public final class Synthesizer implements AutoCloseable {
   private static final int CHANNELS = 2;
@@ -53,6 +53,7 @@ public final class Synthesizer implements AutoCloseable {
   private final byte[] bytes;
   private final FloatBuffer block;
   private long position;
+  private volatile boolean closed;
 
   private Synthesizer(
       javax.sound.midi.Synthesizer device,
@@ -167,7 +168,18 @@ public final class Synthesizer implements AutoCloseable {
   public void send(ShortMessage message, long frame) {
     long micros = Math.round(frame * 1e6 / sampleRate);
     for (ShortMessage adapted : leveller.adapt(message)) {
-      receiver.send(bank.substitute(adapted), isSetUp(adapted, frame) ? AT_ONCE : micros);
+      deliver(bank.substitute(adapted), isSetUp(adapted, frame) ? AT_ONCE : micros);
+    }
+  }
+
+  /** Closed from another thread, in the middle of a block too, the device takes nothing more. */
+  private void deliver(ShortMessage message, long micros) {
+    try {
+      receiver.send(message, micros);
+    } catch (IllegalStateException e) {
+      if (!closed) {
+        throw e;
+      }
     }
   }
 
@@ -211,14 +223,17 @@ public final class Synthesizer implements AutoCloseable {
   private void dropEverything() {
     Arrays.fill(bytes, (byte) 0);
     for (int channel = 0; channel < MIDI_CHANNELS; channel++) {
-      receiver.send(
-          MidiEvents.message(ShortMessage.CONTROL_CHANGE, channel, ALL_SOUND_OFF, 0), AT_ONCE);
+      deliver(MidiEvents.message(ShortMessage.CONTROL_CHANGE, channel, ALL_SOUND_OFF, 0), AT_ONCE);
     }
   }
 
-  /** Stops every sound at once and ends the stream. */
+  /**
+   * Stops every sound at once and ends the stream. From any thread; whoever still sends or reads is
+   * left in peace and gets silence.
+   */
   @Override
   public void close() {
+    closed = true;
     device.close();
   }
 }

@@ -9,6 +9,7 @@ import hingetone.score.Sound;
 import java.util.List;
 import javax.sound.midi.ShortMessage;
 import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
@@ -41,6 +42,20 @@ class SynthesizerTest {
       synthesizer.read(sound, 4000);
       return firstSound(sound);
     }
+  }
+
+  /** A player that hangs in its output is closed from outside, and then goes on with its block. */
+  @Test
+  void who_still_plays_on_a_closed_synthesizer_gets_silence() throws Exception {
+    Synthesizer synthesizer = Synthesizer.open(44_100, bank);
+    synthesizer.prepare(List.of(new Part(Role.DRUMS, Sound.of(0), List.of())));
+    float[] sound = new float[2 * 4000];
+    synthesizer.read(sound, 4000);
+    synthesizer.close();
+    synthesizer.send(MidiEvents.message(ShortMessage.NOTE_ON, 9, SIDE_STICK, 100), 4000);
+    synthesizer.read(sound, 4000);
+    assertThat(sound).containsOnly(0);
+    assertThat(synthesizer.position()).isEqualTo(8000);
   }
 
   private static long firstSound(float[] stereo) {
