@@ -4,6 +4,7 @@ import hingetone.chart.ChartBar;
 import hingetone.chart.Form;
 import hingetone.theory.Chord;
 import hingetone.time.Beats;
+import hingetone.time.LastBegun;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -48,17 +49,8 @@ record ChordChanges(List<Change> changes) {
 
   /** The change that holds at a place in the lap. */
   Change at(Beats place) {
-    int low = 0;
-    int high = changes.size() - 1;
-    while (low < high) {
-      int middle = (low + high + 1) / 2;
-      if (changes.get(middle).start().isAfter(place)) {
-        high = middle - 1;
-      } else {
-        low = middle;
-      }
-    }
-    return changes.get(low);
+    int last = LastBegun.index(changes.size(), i -> !changes.get(i).start().isAfter(place));
+    return changes.get(Math.max(0, last));
   }
 
   /** The first chord of the lap, past any bars without one. */

@@ -2,6 +2,7 @@ package hingetone.backing;
 
 import hingetone.theory.Chord;
 import hingetone.time.Beats;
+import hingetone.time.LastBegun;
 import java.util.List;
 
 /**
@@ -18,17 +19,8 @@ record LapPlan(List<BarPlan> plans, ChordChanges harmony, Beats length) {
 
   /** The bar that holds at a place; the last one at and past the end. */
   BarPlan planAt(Beats place) {
-    int low = 0;
-    int high = plans.size() - 1;
-    while (low < high) {
-      int middle = (low + high + 1) / 2;
-      if (plans.get(middle).bar().start().isAfter(place)) {
-        high = middle - 1;
-      } else {
-        low = middle;
-      }
-    }
-    return plans.get(low);
+    int last = LastBegun.index(plans.size(), i -> !plans.get(i).bar().start().isAfter(place));
+    return plans.get(Math.max(0, last));
   }
 
   /** A place drawn straight as it is played, swing included. */

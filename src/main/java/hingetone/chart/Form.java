@@ -3,6 +3,7 @@ package hingetone.chart;
 import hingetone.theory.Chord;
 import hingetone.theory.Key;
 import hingetone.time.Beats;
+import hingetone.time.LastBegun;
 import hingetone.time.Meter;
 import hingetone.time.Position;
 import java.util.ArrayList;
@@ -131,17 +132,8 @@ public record Form(List<Bar> bars, Beats length) {
   }
 
   private Bar barAt(Beats inLap) {
-    int low = 0;
-    int high = bars.size() - 1;
-    while (low < high) {
-      int middle = (low + high + 1) / 2;
-      if (bars.get(middle).start().isAfter(inLap)) {
-        high = middle - 1;
-      } else {
-        low = middle;
-      }
-    }
-    return bars.get(low);
+    int last = LastBegun.index(bars.size(), i -> !bars.get(i).start().isAfter(inLap));
+    return bars.get(Math.max(0, last));
   }
 
   /** A position moved by beats of the meter it stands in, exact across meter changes. */

@@ -8,6 +8,7 @@ import hingetone.take.TakeReader;
 import hingetone.theory.Chord;
 import hingetone.theory.Key;
 import hingetone.time.Beats;
+import hingetone.time.LastBegun;
 import hingetone.time.Position;
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -92,7 +93,8 @@ public record Played(List<Bar> bars, List<PlacedNote> notes, List<TakeReader.Tem
 
   /** The bar that a place lies in; the first or the last for what lies outside. */
   Bar barAt(double at) {
-    return bars.get(indexAt(at));
+    int last = LastBegun.index(bars.size(), i -> bars.get(i).start() <= at + 1e-6);
+    return bars.get(Math.max(0, last));
   }
 
   /** The bars by their numbers; of those played more than once the first. */
@@ -107,46 +109,13 @@ public record Played(List<Bar> bars, List<PlacedNote> notes, List<TakeReader.Tem
 
   /** The index of the first note that begins at a place or after it. */
   int firstFrom(double at) {
-    int low = 0;
-    int high = notes.size();
-    while (low < high) {
-      int middle = (low + high) / 2;
-      if (notes.get(middle).at() < at) {
-        low = middle + 1;
-      } else {
-        high = middle;
-      }
-    }
-    return low;
-  }
-
-  private int indexAt(double at) {
-    int low = 0;
-    int high = bars.size() - 1;
-    while (low < high) {
-      int middle = (low + high + 1) / 2;
-      if (bars.get(middle).start() > at + 1e-6) {
-        high = middle - 1;
-      } else {
-        low = middle;
-      }
-    }
-    return low;
+    return LastBegun.index(notes.size(), i -> notes.get(i).at() < at) + 1;
   }
 
   /** How many milliseconds a quarter lasts at a place. */
   double msPerQuarter(double at) {
-    int low = 0;
-    int high = tempos.size() - 1;
-    while (low < high) {
-      int middle = (low + high + 1) / 2;
-      if (tempos.get(middle).at() > at + 1e-6) {
-        high = middle - 1;
-      } else {
-        low = middle;
-      }
-    }
-    return tempos.get(low).microsPerQuarter() / 1000;
+    int last = LastBegun.index(tempos.size(), i -> tempos.get(i).at() <= at + 1e-6);
+    return tempos.get(Math.max(0, last)).microsPerQuarter() / 1000;
   }
 
   /** A place as bar and beat, to the nearest part of a beat. */

@@ -1,5 +1,6 @@
 package hingetone.take;
 
+import hingetone.time.LastBegun;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
@@ -69,7 +70,7 @@ public final class PlayedBars {
 
   /** Where a moment lies; empty before the first beat, in a pause, and while no beat is known. */
   public synchronized Optional<Place> at(long nanos) {
-    int i = lastBefore(nanos);
+    int i = LastBegun.index(beats.size(), k -> beats.get(k).at() <= nanos);
     if (i < 0 || beats.size() < 2) {
       return Optional.empty();
     }
@@ -93,7 +94,8 @@ public final class PlayedBars {
   public synchronized Optional<Double> nanosPerBeat(int index) {
     double nanos = 0;
     int count = 0;
-    for (int i = lastBeforeBar(index) + 1; i < beats.size() - 1; i++) {
+    int before = LastBegun.index(beats.size(), k -> beats.get(k).index() < index);
+    for (int i = before + 1; i < beats.size() - 1; i++) {
       if (beats.get(i).index() != index) {
         break;
       }
@@ -111,20 +113,6 @@ public final class PlayedBars {
         && beats.get(beat + 1).beat() == 1;
   }
 
-  private int lastBeforeBar(int index) {
-    int low = -1;
-    int high = beats.size() - 1;
-    while (low < high) {
-      int middle = (low + high + 1) / 2;
-      if (beats.get(middle).index() >= index) {
-        high = middle - 1;
-      } else {
-        low = middle;
-      }
-    }
-    return low;
-  }
-
   private double length(int beat) {
     return Math.max(1, beats.get(beat + 1).at() - beats.get(beat).at());
   }
@@ -132,19 +120,5 @@ public final class PlayedBars {
   private Place place(int beat, double part, double nanosPerBeat) {
     Beat from = beats.get(beat);
     return new Place(from.index(), bars.get(from.index()), from.beat() + part, nanosPerBeat);
-  }
-
-  private int lastBefore(long nanos) {
-    int low = -1;
-    int high = beats.size() - 1;
-    while (low < high) {
-      int middle = (low + high + 1) / 2;
-      if (beats.get(middle).at() > nanos) {
-        high = middle - 1;
-      } else {
-        low = middle;
-      }
-    }
-    return low;
   }
 }
