@@ -1,7 +1,6 @@
 package hingetone.command;
 
 import hingetone.chart.Chart;
-import hingetone.chart.ChartReader;
 import hingetone.output.CommandFailure;
 import hingetone.print.ReviewJson;
 import hingetone.review.Played;
@@ -11,9 +10,6 @@ import hingetone.take.TakeFiles;
 import hingetone.take.TakeReader;
 import hingetone.text.FileNames;
 import hingetone.text.Printable;
-import hingetone.text.reading.Reading;
-import hingetone.text.reading.Source;
-import hingetone.text.reading.TextFile;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.Files;
@@ -22,12 +18,10 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.ITypeConverter;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
-import picocli.CommandLine.TypeConversionException;
 
 /** Tells what was played, bar by bar, and why it worked. */
 @Command(
@@ -125,21 +119,13 @@ final class ReviewCommand implements Runnable {
       throw CommandFailure.wrongInput(
           "Beside " + notes + " there is no " + own + ": say which chart with --chart.");
     }
-    Reading<Source> text = TextFile.read(from);
-    Source source = text.value().orElseThrow(() -> CommandFailure.problems(text.problems()));
-    Reading<Chart> reading = ChartReader.read(source);
-    return reading.value().orElseThrow(() -> CommandFailure.problems(reading.problems()));
+    return ChartPlaces.read(from);
   }
 
   /** Reads a number of beats. */
-  static final class ToBeats implements ITypeConverter<Double> {
-    @Override
-    public Double convert(String text) {
-      if (!text.matches("-?[0-9]{1,5}(\\.[0-9]{1,6})?")) {
-        throw new TypeConversionException(
-            "\"" + text + "\" is no number of beats: I expected one such as 4 or 1.5");
-      }
-      return Double.valueOf(text);
+  static final class ToBeats extends DecimalNumber {
+    ToBeats() {
+      super("number of beats", "one such as 4 or 1.5");
     }
   }
 }

@@ -26,13 +26,11 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import picocli.CommandLine.Command;
-import picocli.CommandLine.ITypeConverter;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
-import picocli.CommandLine.TypeConversionException;
 
 /** Writes a recording of a guitar down as notes. */
 @Command(
@@ -186,14 +184,9 @@ final class TranscribeCommand implements Runnable {
   }
 
   /** Reads where bar 1 is, in seconds; before the recording's start when negative. */
-  static final class ToOffset implements ITypeConverter<Double> {
-    @Override
-    public Double convert(String text) {
-      if (!text.matches("-?[0-9]{1,5}(\\.[0-9]{1,6})?")) {
-        throw new TypeConversionException(
-            "\"" + text + "\" is no place in a recording: I expected seconds such as 2.35");
-      }
-      return Double.valueOf(text);
+  static final class ToOffset extends DecimalNumber {
+    ToOffset() {
+      super("place in a recording", "seconds such as 2.35");
     }
   }
 

@@ -217,8 +217,7 @@ final class Listening {
       Optional<Double> on = quarters(here, note.on());
       Optional<Double> off = quarters(here, note.off());
       if (on.isPresent() && off.isPresent() && off.get() >= on.get()) {
-        placed.add(
-            new PlacedNote(on.get(), off.get(), note.struck(), note.reached(), note.velocity()));
+        placed.add(note.placed(on.get(), off.get()));
       }
     }
     return placed;

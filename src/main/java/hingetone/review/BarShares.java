@@ -1,11 +1,12 @@
 package hingetone.review;
 
 import hingetone.ground.Ground;
+import hingetone.ground.scales.FittingScale;
 import hingetone.take.PlacedNote;
 import hingetone.theory.Chord;
 import hingetone.theory.Scale;
-import hingetone.time.Beats;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -37,17 +38,13 @@ public record BarShares(
   private static final int PASSING = 3;
   private static final int OUTSIDE = 4;
 
-  /** A note may ring for so many quarters. */
-  private static final double RINGING = 32;
-
   /** A note that passes lasts less than so many beats; our own bound. */
   private static final double SHORT = 0.6;
 
   /** The bars in which something sounded, in order. */
   public static List<BarShares> of(Played played, Map<Integer, Ground> grounds) {
     List<BarShares> all = new ArrayList<>();
-    for (int i = 0; i < played.bars().size(); i++) {
-      Played.Bar bar = played.bars().get(i);
+    for (Played.Bar bar : played.bars()) {
       if (bar.number() >= 1) {
         shares(played, bar, grounds.get(bar.keyShift())).ifPresent(all::add);
       }
@@ -58,7 +55,7 @@ public record BarShares(
   private static Optional<BarShares> shares(Played played, Played.Bar bar, Ground ground) {
     double[] time = new double[OUTSIDE + 1];
     int struck = 0;
-    for (int i = played.firstFrom(bar.start() - RINGING); i < played.firstFrom(bar.end()); i++) {
+    for (int i = played.firstRinging(bar.start()); i < played.firstFrom(bar.end()); i++) {
       PlacedNote note = played.notes().get(i);
       double sounds = Math.min(note.end(), bar.end()) - Math.max(note.at(), bar.start());
       if (sounds > 0) {
@@ -66,10 +63,7 @@ public record BarShares(
       }
       struck += played.barAt(note.at()) == bar ? 1 : 0;
     }
-    double sum = 0;
-    for (double part : time) {
-      sum += part;
-    }
+    double sum = Arrays.stream(time).sum();
     return sum == 0
         ? Optional.empty()
         : Optional.of(
@@ -86,7 +80,7 @@ public record BarShares(
   private static int classOf(Played played, int index, Played.Bar bar, Ground ground) {
     PlacedNote note = played.notes().get(index);
     double place = Math.max(note.at(), bar.start());
-    int chroma = Math.floorMod(note.pitch(), 12);
+    int chroma = note.chroma();
     Optional<Chord> chord = bar.chordAt(place);
     Scale scale = scale(bar, place, ground);
     if (chord.flatMap(c -> c.degreeOf(chroma)).isPresent()) {
@@ -116,16 +110,13 @@ public record BarShares(
     int step = Math.abs(next.pitch() - note.pitch());
     boolean soon = next.at() - note.end() < SHORT * beat;
     boolean byFret = step == 1;
-    return soon
-        && (byFret || step == 2 && scale.degreeOf(Math.floorMod(next.pitch(), 12)).isPresent());
+    return soon && (byFret || step == 2 && scale.degreeOf(next.chroma()).isPresent());
   }
 
   private static Scale scale(Played.Bar bar, double at, Ground ground) {
-    long parts = Math.max(0, (long) Math.floor((bar.beat(at) - 1) * 24 + 1e-6));
-    Beats beat = Beats.of(parts, 24).plus(Beats.ONE);
-    return ground.scalesAt(bar.of().number(), beat).stream()
+    return ground.scalesAt(bar.of().number(), bar.exactBeat(at)).stream()
         .findFirst()
-        .map(fitting -> fitting.scale())
+        .map(FittingScale::scale)
         .orElse(bar.key().scale());
   }
 }

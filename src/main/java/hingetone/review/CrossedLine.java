@@ -16,9 +16,6 @@ import java.util.List;
  */
 public record CrossedLine(int atBar, Key from, Key to, LineWay way, int chromaticNotes) {
 
-  /** A note may ring for so many quarters. */
-  private static final double RINGING = 32;
-
   /** The changes of key that were played over, in order. */
   public static List<CrossedLine> of(Played played) {
     List<CrossedLine> lines = new ArrayList<>();
@@ -36,23 +33,17 @@ public record CrossedLine(int atBar, Key from, Key to, LineWay way, int chromati
   private static CrossedLine line(Played played, int index) {
     Played.Bar bar = played.bars().get(index);
     Played.Bar last = played.bars().get(index - 1);
-    double first = played.bars().get(Math.max(0, index - 5)).start();
-    double beat = bar.beatLength();
-    LineWay way =
-        LineWay.of(
-            new LineWay.Line(bar.start(), last.start(), first, beat),
-            played.notesFrom(first - RINGING, bar.start() + RINGING));
-    double from = bar.start() - 2 * beat;
+    double from = bar.start() - 2 * bar.beatLength();
     int chromatic =
         (int)
             played.notesFrom(from, bar.start()).stream()
                 .filter(n -> !isIn(last.key(), n) && !isIn(bar.key(), n))
                 .count();
-    return new CrossedLine(bar.number(), last.key(), bar.key(), way, chromatic);
+    return new CrossedLine(bar.number(), last.key(), bar.key(), played.wayInto(index), chromatic);
   }
 
   private static boolean isIn(Key key, PlacedNote note) {
-    return key.scale().degreeOf(Math.floorMod(note.pitch(), 12)).isPresent();
+    return key.scale().degreeOf(note.chroma()).isPresent();
   }
 
   /** Whether the note held belongs to both keys; meaningful for a hold. */

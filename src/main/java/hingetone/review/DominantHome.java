@@ -28,18 +28,8 @@ public record DominantHome(int atBar, double densityBefore, double densityInto) 
               && ground.turnarounds().stream()
                   .anyMatch(t -> (t.atBar() - 1) % length + 1 == bar.of().number());
       if (home) {
-        double first = played.bars().get(Math.max(0, i - 5)).start();
-        double beat = bar.beatLength();
-        homes.add(
-            new DominantHome(
-                bar.number(),
-                LineWay.density(
-                    played.notesFrom(first - 1, bar.start()), first, last.start(), beat),
-                LineWay.density(
-                    played.notesFrom(last.start() - 1, bar.start()),
-                    last.start(),
-                    bar.start(),
-                    beat)));
+        LineWay way = played.wayInto(i);
+        homes.add(new DominantHome(bar.number(), way.densityBefore(), way.densityInto()));
       }
     }
     return homes;

@@ -43,7 +43,7 @@ public record LineWay(
   private static final double RUN_AFTER_SILENCE = 1;
 
   /** Notes struck within this part of a beat are one double stop or chord; our own bound. */
-  private static final double TOGETHER = 0.08;
+  static final double TOGETHER = 0.08;
 
   /** What ends or begins within this part of a beat of a bound does not cross it; our own. */
   private static final double SLACK = 0.05;
@@ -127,7 +127,7 @@ public record LineWay(
   }
 
   /** Notes struck a beat from a place to another, those struck together counted once. */
-  static double density(List<PlacedNote> sorted, double from, double to, double beat) {
+  private static double density(List<PlacedNote> sorted, double from, double to, double beat) {
     int struck = 0;
     double last = Double.NEGATIVE_INFINITY;
     for (PlacedNote note : sorted) {

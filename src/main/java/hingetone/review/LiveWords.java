@@ -69,8 +69,12 @@ public final class LiveWords {
   }
 
   /** {@code G, the b3}. */
-  private static String note(PlacedNote note, Key key) {
-    int chroma = Math.floorMod(note.pitch(), 12);
-    return key.readable(key.spellChroma(chroma)) + ", the " + key.degreeOf(chroma);
+  static String note(PlacedNote note, Key key) {
+    return name(note.chroma(), key) + ", the " + key.degreeOf(note.chroma());
+  }
+
+  /** A pitch class as people read it in a key. */
+  static String name(int chroma, Key key) {
+    return key.readable(key.spellChroma(chroma)).toString();
   }
 }

@@ -1,7 +1,6 @@
 package hingetone.review;
 
 import hingetone.take.PlacedNote;
-import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.LinkedList;
 import java.util.List;
@@ -97,12 +96,5 @@ public final class PhraseFinder {
     double bars = Math.max(1e-3, (end - start) / bar);
     double away = (Math.log(bars) - MEAN_LOG_BARS) / SPREAD_LOG_BARS;
     return away * away / 2;
-  }
-
-  /** The phrases' notes. */
-  static List<List<PlacedNote>> notes(Played played, List<Span> spans) {
-    List<List<PlacedNote>> notes = new ArrayList<>();
-    spans.forEach(span -> notes.add(played.notes().subList(span.from(), span.to())));
-    return notes;
   }
 }

@@ -26,9 +26,14 @@ public final class PhraseReview {
   private final Played played;
   private final List<PhraseFinder.Span> spans;
 
+  /** The notes of each phrase. */
+  private final List<List<PlacedNote>> notes;
+
   private PhraseReview(Played played) {
     this.played = played;
     this.spans = PhraseFinder.of(played);
+    this.notes =
+        spans.stream().map(span -> played.notes().subList(span.from(), span.to())).toList();
   }
 
   /** The phrases in order. */
@@ -38,7 +43,7 @@ public final class PhraseReview {
 
   private List<ReviewedPhrase> phrases() {
     List<ReviewedPhrase> phrases = new ArrayList<>();
-    RoleSigns signs = new RoleSigns(played, PhraseFinder.notes(played, spans));
+    RoleSigns signs = new RoleSigns(played, notes);
     Optional<Role> before = Optional.empty();
     int asked = -1;
     int replies = 0;
@@ -59,10 +64,10 @@ public final class PhraseReview {
       int i, RoleChoice choice, Optional<Integer> to, Optional<Return> returns) {
     Role role = choice.role();
     PhraseFinder.Span span = spans.get(i);
-    List<PlacedNote> notes = notes(i);
-    PlacedNote first = notes.get(0);
-    double end = notes.stream().mapToDouble(PlacedNote::end).max().orElseThrow();
-    Optional<PlacedNote> main = role == Role.OTHER ? Optional.empty() : Optional.of(main(i));
+    PlacedNote first = notes.get(i).get(0);
+    double end = notes.get(i).stream().mapToDouble(PlacedNote::end).max().orElseThrow();
+    Optional<PlacedNote> main =
+        role == Role.OTHER ? Optional.empty() : Optional.of(main(notes.get(i)));
     Optional<Landing> landing = main.map(this::landing);
     double beat = played.barAt(first.at()).beatLength();
     double pickup = main.map(n -> Math.round((n.at() - first.at()) / beat * 2) / 2.0).orElse(0.0);
@@ -79,15 +84,10 @@ public final class PhraseReview {
         returns);
   }
 
-  private List<PlacedNote> notes(int phrase) {
-    return played.notes().subList(spans.get(phrase).from(), spans.get(phrase).to());
-  }
-
   // Landing
 
   /** The note that weighs most: long, on a strong beat, bent, early in the phrase. */
-  private PlacedNote main(int phrase) {
-    List<PlacedNote> notes = notes(phrase);
+  private PlacedNote main(List<PlacedNote> notes) {
     PlacedNote best = notes.get(0);
     double most = Double.NEGATIVE_INFINITY;
     for (int i = 0; i < notes.size(); i++) {
@@ -150,8 +150,8 @@ public final class PhraseReview {
   }
 
   private Optional<Return> returns(int earlier, int phrase) {
-    List<PlacedNote> then = notes(earlier);
-    List<PlacedNote> now = notes(phrase);
+    List<PlacedNote> then = notes.get(earlier);
+    List<PlacedNote> now = notes.get(phrase);
     Likeness like = Likeness.of(played, then, now);
     if (like.opening() < FEWEST_SAME || like.share() < LEAST_SHARE) {
       return Optional.empty();

@@ -13,9 +13,6 @@ final class PhraseSigns {
   /** How many signs there are. */
   static final int COUNT = 14;
 
-  /** Strokes closer than this part of a beat are one double stop. */
-  static final double TOGETHER = 0.08;
-
   private static final int OPENING = 6;
 
   /** An opening is looked for among so many notes before. */
@@ -42,7 +39,7 @@ final class PhraseSigns {
 
   /** Whether a note belongs to the double stop of the one before. */
   boolean isTogether(int i) {
-    return gaps[i] < TOGETHER;
+    return gaps[i] < LineWay.TOGETHER;
   }
 
   /** The signs before a note that is not the first. */

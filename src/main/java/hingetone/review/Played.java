@@ -34,6 +34,8 @@ public record Played(List<Bar> bars, List<PlacedNote> notes, List<TakeReader.Tem
    * @param start where it begins
    */
   public record Bar(int number, Form.Bar of, int keyShift, double start) {
+    private static final int PARTS = 24;
+
     public Key key() {
       return of.key();
     }
@@ -51,12 +53,20 @@ public record Played(List<Bar> bars, List<PlacedNote> notes, List<TakeReader.Tem
       return (at - start) / beatLength() + 1;
     }
 
+    /** The same exactly, rounded down to a {@value #PARTS}th of a beat. */
+    Beats exactBeat(double at) {
+      long parts = Math.max(0, (long) Math.floor((beat(at) - 1) * PARTS + 1e-6));
+      return Beats.of(parts, PARTS).plus(Beats.ONE);
+    }
+
     /** The chord at a place in it; empty for no chord. */
     Optional<Chord> chordAt(double at) {
-      long eighths = Math.max(0, Math.round(Math.floor((beat(at) - 1) * 24 + 1e-6)));
-      return of.chordAt(Beats.of(eighths, 24).plus(Beats.ONE));
+      return of.chordAt(exactBeat(at));
     }
   }
+
+  /** A note may ring for so many quarters. */
+  private static final double RINGING = 32;
 
   public Played {
     bars = List.copyOf(bars);
@@ -100,6 +110,21 @@ public record Played(List<Bar> bars, List<PlacedNote> notes, List<TakeReader.Tem
   /** The bars by their numbers; of those played more than once the first. */
   public Map<Integer, Bar> byNumber() {
     return bars.stream().collect(Collectors.toMap(Bar::number, bar -> bar, (one, other) -> one));
+  }
+
+  /** What leads to the line on which a bar begins, and how it was gone over. */
+  LineWay wayInto(int index) {
+    Bar bar = bars.get(index);
+    double into = bars.get(index - 1).start();
+    double before = bars.get(Math.max(0, index - 5)).start();
+    return LineWay.of(
+        new LineWay.Line(bar.start(), into, before, bar.beatLength()),
+        notesFrom(before - RINGING, bar.start() + RINGING));
+  }
+
+  /** The index of the first note that may still ring at a place. */
+  int firstRinging(double at) {
+    return firstFrom(at - RINGING);
   }
 
   /** The notes that begin from a place on, up to another. */

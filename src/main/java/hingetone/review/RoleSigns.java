@@ -80,7 +80,7 @@ final class RoleSigns {
   private double closed(List<PlacedNote> notes) {
     PlacedNote last = notes.get(notes.size() - 1);
     Played.Bar bar = played.barAt(last.at());
-    int chroma = Math.floorMod(last.pitch(), 12);
+    int chroma = last.chroma();
     Optional<Chord> chord = bar.chordAt(last.at());
     boolean tonic = chroma == bar.key().tonic().chroma();
     boolean root = chord.filter(c -> c.root().chroma() == chroma).isPresent();

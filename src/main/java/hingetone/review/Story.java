@@ -2,7 +2,6 @@ package hingetone.review;
 
 import hingetone.review.ReviewedPhrase.Landing;
 import hingetone.review.ReviewedPhrase.Return;
-import hingetone.take.PlacedNote;
 import hingetone.theory.Chord;
 import hingetone.theory.Key;
 import hingetone.time.Beats;
@@ -74,16 +73,14 @@ public final class Story {
     String run =
         pickup >= 0.5 ? ", a pickup of " + number(pickup) + (pickup > 1 ? " beats" : " beat") : "";
     Key key = keyAt(landing.at());
+    int chroma = Math.floorMod(landing.pitch(), 12);
     String degree =
         chordAt(landing.at())
             .flatMap(
-                chord ->
-                    chord
-                        .degreeOf(Math.floorMod(landing.pitch(), 12))
-                        .map(interval -> ", the " + interval + " of " + chord.symbol()))
-            .orElseGet(() -> ", the " + key.degreeOf(Math.floorMod(landing.pitch(), 12)));
+                chord -> chord.degreeOf(chroma).map(d -> ", the " + d + " of " + chord.symbol()))
+            .orElseGet(() -> ", the " + key.degreeOf(chroma));
     String on = landing.at().beat().equals(Beats.ONE) ? "on the bar line" : landing.at().counted();
-    return run + ", lands " + on + " on " + name(landing.pitch(), key) + degree;
+    return run + ", lands " + on + " on " + LiveWords.name(chroma, key) + degree;
   }
 
   private static String returns(Return returns) {
@@ -101,11 +98,12 @@ public final class Story {
   private static String line(CrossedLine line) {
     String words = "Into bar " + line.atBar() + ", " + line.from() + " to " + line.to() + ": ";
     LineWay way = line.way();
-    String landed = way.landed().map(n -> ", landing on " + note(n, line.to())).orElse("");
+    String landed =
+        way.landed().map(n -> ", landing on " + LiveWords.note(n, line.to())).orElse("");
     return words
         + switch (way.kind()) {
           case HOLD ->
-              note(way.held().orElseThrow(), line.to())
+              LiveWords.note(way.held().orElseThrow(), line.to())
                   + " held over the line"
                   + (line.holdsCommon() ? "; both keys have it, so it carries across." : ".");
           case RUN ->
@@ -139,14 +137,6 @@ public final class Story {
   private static String bars(Position from, Position to) {
     boolean one = from.bar() >= to.bar();
     return one ? "Bar " + from.bar() : "Bars " + from.bar() + " to " + to.bar();
-  }
-
-  private static String note(PlacedNote note, Key key) {
-    return name(note.pitch(), key) + ", the " + key.degreeOf(Math.floorMod(note.pitch(), 12));
-  }
-
-  private static String name(int pitch, Key key) {
-    return key.readable(key.spellChroma(Math.floorMod(pitch, 12))).toString();
   }
 
   private Key keyAt(Position place) {

@@ -15,6 +15,11 @@ public record PlacedNote(double at, double end, double struck, double reached, i
     return (int) Math.round(reached);
   }
 
+  /** The pitch class of that, 0 to 11. */
+  public int chroma() {
+    return Math.floorMod(pitch(), 12);
+  }
+
   public double length() {
     return end - at;
   }

@@ -6,6 +6,8 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 
 /**
  * The bars as they were played, beat by beat on the machine's clock: a log that only grows, so that
@@ -23,7 +25,25 @@ public final class PlayedBars {
   /**
    * A bar: its number, laps counted on, and how far its keys lie from the chart's, in semitones.
    */
-  public record Bar(int number, int keyShift) {}
+  public record Bar(int number, int keyShift) {
+    private static final Pattern CUE =
+        Pattern.compile("bar (-?\\d{1,7})(?:, keys ([+-]\\d{1,2}))?");
+
+    /** What a cue point of a file says of it: {@code bar 5, keys +2}. */
+    String cue() {
+      return "bar " + number + (keyShift == 0 ? "" : String.format(", keys %+d", keyShift));
+    }
+
+    /** The bar of which a cue point speaks; empty where it speaks of something else. */
+    static Optional<Bar> ofCue(String text) {
+      Matcher found = CUE.matcher(text.strip());
+      if (!found.matches()) {
+        return Optional.empty();
+      }
+      int shift = found.group(2) == null ? 0 : Integer.parseInt(found.group(2));
+      return Optional.of(new Bar(Integer.parseInt(found.group(1)), shift));
+    }
+  }
 
   /**
    * A place in what was played.

@@ -57,6 +57,11 @@ public record PlayedNote(long on, long off, int channel, int key, int velocity, 
     return Math.abs(reached - struck) >= LEAST_BEND ? reached : struck;
   }
 
+  /** The note in musical time, its places in quarter notes from bar 1. */
+  public PlacedNote placed(double at, double end) {
+    return new PlacedNote(at, end, struck(), reached(), velocity);
+  }
+
   /** MIDI number, with fractions, of the pitch it has at its end. */
   public double last() {
     return bends.isEmpty() ? key : key + bends.get(bends.size() - 1).semitones();

@@ -32,26 +32,23 @@ public final class TakeMidi {
   private final List<Beats> starts = new ArrayList<>();
 
   private final Beats countIn;
-  private Beats length = Beats.ZERO;
+  private final Beats length;
 
   private TakeMidi(Form form, Take take) {
     this.form = form;
     this.take = take;
     this.bars = take.bars().bars();
-    Beats before = Beats.ZERO;
-    for (PlayedBars.Bar bar : bars) {
-      if (bar.number() >= 1) {
-        break;
-      }
-      before = before.plus(meter(bar).barLength());
-    }
-    countIn = before;
-    Beats at = before.negated();
+    this.countIn =
+        bars.stream()
+            .takeWhile(bar -> bar.number() < 1)
+            .map(bar -> meter(bar).barLength())
+            .reduce(Beats.ZERO, Beats::plus);
+    Beats at = countIn.negated();
     for (PlayedBars.Bar bar : bars) {
       starts.add(at);
       at = at.plus(meter(bar).barLength());
     }
-    length = at;
+    this.length = at;
   }
 
   /** Writes a take of a form to a stream, which stays open. */
@@ -73,6 +70,7 @@ public final class TakeMidi {
       Form.Bar bar = form.bar(played.number());
       Beats at = starts.get(i);
       tempo(i).ifPresent(tempo -> marks.add(new Mark.OfTempo(at, tempo)));
+      boolean leads = i == 0 || !follows(i);
       if (i == 0 || !meter(bars.get(i - 1)).equals(bar.meter())) {
         marks.add(new Mark.OfMeter(at, bar.meter()));
       }
@@ -81,7 +79,6 @@ public final class TakeMidi {
         marks.add(new Mark.OfKey(at, key));
       }
       if (played.number() >= 1) {
-        boolean leads = i == 0 || !follows(i);
         if (leads || bar.isFirstOfSection()) {
           marks.add(new Mark.OfSection(at, bar.section().name()));
         }
@@ -90,8 +87,8 @@ public final class TakeMidi {
           marks.add(new Mark.OfChord(at.plus(inBar), slot.chord()));
         }
       }
-      if (i == 0 || !follows(i)) {
-        marks.add(new Mark.OfCue(at, cue(played)));
+      if (leads) {
+        marks.add(new Mark.OfCue(at, played.cue()));
       }
     }
     return marks;
@@ -107,12 +104,6 @@ public final class TakeMidi {
     PlayedBars.Bar before = bars.get(index - 1);
     PlayedBars.Bar bar = bars.get(index);
     return bar.number() == before.number() + 1 && bar.keyShift() == before.keyShift();
-  }
-
-  /** What a cue point says of a bar. */
-  static String cue(PlayedBars.Bar bar) {
-    String keys = bar.keyShift() == 0 ? "" : String.format(", keys %+d", bar.keyShift());
-    return "bar " + bar.number() + keys;
   }
 
   /** The tempo of a bar, from the beats heard in it; empty where none were. */

@@ -1,5 +1,6 @@
 package hingetone.take;
 
+import hingetone.midi.MidiEvents;
 import hingetone.midi.Received;
 import java.io.File;
 import java.io.IOException;
@@ -8,8 +9,6 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 import javax.sound.midi.InvalidMidiDataException;
 import javax.sound.midi.MetaMessage;
 import javax.sound.midi.MidiSystem;
@@ -35,7 +34,6 @@ public record TakeReader(
   private static final int DRUMS = 9;
   private static final int MOST_QUARTERS = 100_000;
   private static final double USUAL_MICROS = 500_000;
-  private static final Pattern CUE = Pattern.compile("bar (-?\\d{1,7})(?:, keys ([+-]\\d{1,2}))?");
 
   /** A bar of the form begins, in quarter notes from the start of the file. */
   public record Cue(double at, PlayedBars.Bar bar) {}
@@ -47,6 +45,16 @@ public record TakeReader(
     cues = List.copyOf(cues);
     tempos = List.copyOf(tempos);
     notes = List.copyOf(notes);
+  }
+
+  /** How long the file lasts, in seconds. */
+  public double seconds() {
+    double micros = 0;
+    for (int i = 0; i < tempos.size(); i++) {
+      double to = i + 1 < tempos.size() ? Math.min(length, tempos.get(i + 1).at()) : length;
+      micros += Math.max(0, to - tempos.get(i).at()) * tempos.get(i).microsPerQuarter();
+    }
+    return micros / 1e6;
   }
 
   /**
@@ -76,8 +84,7 @@ public record TakeReader(
         if (track.get(i).getMessage() instanceof MetaMessage meta) {
           double at = track.get(i).getTick() / quarter;
           if (meta.getType() == CUE_POINT) {
-            cue(new String(meta.getData(), StandardCharsets.UTF_8))
-                .ifPresent(bar -> cues.add(new Cue(at, bar)));
+            PlayedBars.Bar.ofCue(text(meta)).ifPresent(bar -> cues.add(new Cue(at, bar)));
           } else if (meta.getType() == TEMPO && meta.getData().length == 3) {
             byte[] b = meta.getData();
             int micros = (b[0] & 255) << 16 | (b[1] & 255) << 8 | b[2] & 255;
@@ -90,15 +97,6 @@ public record TakeReader(
     cues.sort(Comparator.comparingDouble(Cue::at));
     List<PlacedNote> notes = lead(sequence).map(t -> notes(t, quarter)).orElse(List.of());
     return new TakeReader(cues, tempos, notes, sequence.getTickLength() / quarter);
-  }
-
-  private static Optional<PlayedBars.Bar> cue(String text) {
-    Matcher found = CUE.matcher(text.strip());
-    if (!found.matches()) {
-      return Optional.empty();
-    }
-    int shift = found.group(2) == null ? 0 : Integer.parseInt(found.group(2));
-    return Optional.of(new PlayedBars.Bar(Integer.parseInt(found.group(1)), shift));
   }
 
   private static Optional<Track> lead(Sequence sequence) {
@@ -119,8 +117,7 @@ public record TakeReader(
     for (int i = 0; i < track.size(); i++) {
       boolean strikes =
           track.get(i).getMessage() instanceof ShortMessage m
-              && m.getCommand() == ShortMessage.NOTE_ON
-              && m.getData2() > 0
+              && MidiEvents.isNoteOn(m)
               && m.getChannel() != DRUMS;
       strokes += strikes ? 1 : 0;
     }
@@ -130,10 +127,14 @@ public record TakeReader(
   private static String name(Track track) {
     for (int i = 0; i < track.size(); i++) {
       if (track.get(i).getMessage() instanceof MetaMessage meta && meta.getType() == TRACK_NAME) {
-        return new String(meta.getData(), StandardCharsets.UTF_8).strip();
+        return text(meta).strip();
       }
     }
     return "";
+  }
+
+  private static String text(MetaMessage meta) {
+    return new String(meta.getData(), StandardCharsets.UTF_8);
   }
 
   /** The notes as an instrument's, ticks in the place of nanoseconds. */
@@ -148,10 +149,7 @@ public record TakeReader(
     notes.addAll(playing.lost(track.ticks()));
     return notes.stream()
         .sorted(Comparator.comparingLong(PlayedNote::on).thenComparingInt(PlayedNote::key))
-        .map(
-            n ->
-                new PlacedNote(
-                    n.on() / quarter, n.off() / quarter, n.struck(), n.reached(), n.velocity()))
+        .map(n -> n.placed(n.on() / quarter, n.off() / quarter))
         .toList();
   }
 }

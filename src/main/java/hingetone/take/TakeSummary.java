@@ -2,18 +2,12 @@ package hingetone.take;
 
 import hingetone.chart.Chart;
 import hingetone.chart.ChartReader;
-import hingetone.midi.MidiEvents;
 import hingetone.text.reading.Source;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.util.Optional;
-import javax.sound.midi.InvalidMidiDataException;
-import javax.sound.midi.MidiSystem;
-import javax.sound.midi.Sequence;
-import javax.sound.midi.ShortMessage;
-import javax.sound.midi.Track;
 
 /**
  * What a list says of a take.
@@ -34,24 +28,9 @@ public record TakeSummary(
    */
   public static TakeSummary of(TakeFiles files, String name) throws IOException {
     Path notes = files.file(name, TakeFiles.NOTES);
-    try {
-      Sequence sequence = MidiSystem.getSequence(notes.toFile());
-      int struck = 0;
-      for (Track track : sequence.getTracks()) {
-        for (int i = 0; i < track.size(); i++) {
-          boolean strikes =
-              track.get(i).getMessage() instanceof ShortMessage message
-                  && MidiEvents.isNoteOn(message);
-          struck += strikes ? 1 : 0;
-        }
-      }
-      double seconds = sequence.getMicrosecondLength() / 1e6;
-      Instant kept = Files.getLastModifiedTime(notes).toInstant();
-      return new TakeSummary(name, title(files, name), seconds, struck, kept);
-    } catch (InvalidMidiDataException | RuntimeException e) {
-      // The JDK's reader throws whatever a broken file makes it meet.
-      throw new IOException(notes + " is no MIDI file: " + e.getMessage(), e);
-    }
+    TakeReader file = TakeReader.read(notes.toFile());
+    Instant kept = Files.getLastModifiedTime(notes).toInstant();
+    return new TakeSummary(name, title(files, name), file.seconds(), file.notes().size(), kept);
   }
 
   private static Optional<String> title(TakeFiles files, String name) throws IOException {
