@@ -112,11 +112,6 @@ public record Arrangement(
     return FactFinder.of(chart.title(), groove, ground, plan);
   }
 
-  /** Who speaks when, whatever the key. */
-  Plan plan() {
-    return Plan.of(chart, Form.of(chart)).withMachine(machine());
-  }
-
   private Fretboard board() {
     return new Fretboard(chart.tuning(), chart.capo(), Fretboard.USUAL_FRETS, leftHanded);
   }

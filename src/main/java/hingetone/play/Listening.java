@@ -152,12 +152,11 @@ final class Listening {
       return;
     }
     List<PlacedNote> played = placed(here.get(), nanos);
-    List<String> words = new ArrayList<>();
-    line(here.get(), from, now, played).ifPresent(words::add);
-    if (words.isEmpty()) {
-      landing(here.get(), from, now, played).ifPresent(words::add);
+    if (!played.isEmpty()) {
+      line(here.get(), from, now, played)
+          .or(() -> landing(here.get(), from, now, played))
+          .ifPresent(words -> screen.accept(new Message.Verdict(words)));
     }
-    words.forEach(said -> screen.accept(new Message.Verdict(said)));
   }
 
   /** A line between two keys is told of a beat after it. */
@@ -209,7 +208,7 @@ final class Listening {
   /** What was played in this run of bars, up to now. */
   private List<PlacedNote> placed(Place here, long now) {
     ended.removeIf(
-        note -> bars.at(note.on()).filter(p -> here.index() - p.index() > KEPT_BARS).isPresent());
+        note -> bars.at(note.on()).filter(p -> here.index() - p.index() <= KEPT_BARS).isEmpty());
     List<PlayedNote> all = new ArrayList<>(ended);
     all.addAll(notes.sounding(now));
     List<PlacedNote> placed = new ArrayList<>();

@@ -4,6 +4,7 @@ import hingetone.chart.Form;
 import hingetone.midi.Received;
 import hingetone.output.CommandFailure;
 import hingetone.plan.ExampleChoice;
+import hingetone.plan.Plan;
 import hingetone.play.Chores.Kind;
 import hingetone.screen.ChartFacts;
 import hingetone.screen.Effect;
@@ -96,6 +97,9 @@ public final class Performance {
 
   private volatile Arrangement arrangement;
 
+  /** Who speaks when, as the screen has it; there as soon as there is a screen. */
+  private volatile Plan plan;
+
   /**
    * A performance that has not begun.
    *
@@ -173,6 +177,7 @@ public final class Performance {
    * @param listen is given who takes keys
    */
   private void run(State start, Viewer viewer, Consumer<Consumer<Message>> listen) {
+    plan = start.facts().plan();
     Runner runner = new Runner(start, viewer, effect -> stage.execute(() -> perform(effect)));
     try (Faults faults = new Faults(() -> runner.offer(new Message.Over()))) {
       listen.accept(runner::offer);
@@ -189,8 +194,7 @@ public final class Performance {
   private void begin(Consumer<Message> screen) {
     TakeKeeper keeper = new TakeKeeper(takes, listener, screen);
     ends.push(() -> endListening(keeper));
-    Listening listening =
-        new Listening(form, () -> arrangement.plan(), keeper, Clock.SYSTEM, listener, screen);
+    Listening listening = new Listening(form, () -> plan, keeper, Clock.SYSTEM, listener, screen);
     Consumer<Message> heard =
         message -> {
           screen.accept(message);
@@ -314,7 +318,14 @@ public final class Performance {
   }
 
   private void learn(int shift, Consumer<Message> screen) {
-    later(Kind.FACTS, screen, () -> screen.accept(new Message.Learned(arrangement.facts(shift))));
+    later(
+        Kind.FACTS,
+        screen,
+        () -> {
+          ChartFacts facts = arrangement.facts(shift);
+          plan = facts.plan();
+          screen.accept(new Message.Learned(facts));
+        });
   }
 
   private void keep(ViewSettings settings, Consumer<Message> screen) {

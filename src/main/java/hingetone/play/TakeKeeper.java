@@ -39,10 +39,9 @@ public final class TakeKeeper {
   /** The last minutes, from a bar line on. */
   private final Deque<Held> lately = new ArrayDeque<>();
 
-  /** What the instrument was set to when the last minutes began, and what it is set to now. */
+  /** What the instrument was set to when the last minutes began. */
   private final PlayedNotes before = new PlayedNotes();
 
-  private final PlayedNotes now = new PlayedNotes();
   private Optional<Journal> journal = Optional.empty();
 
   /**
@@ -72,7 +71,6 @@ public final class TakeKeeper {
   void add(TakeEvent told, long nanos) {
     TakeEvent event = fromChart(told);
     lately.add(new Held(event, nanos));
-    follow(now, event);
     if (event instanceof TakeEvent.Bar) {
       forgetBefore(nanos - HELD_NANOS);
     }
@@ -162,13 +160,21 @@ public final class TakeKeeper {
     String name = takes.files().free(wanted);
     try {
       Journal open = takes.files().begin(name, takes.chart());
-      settings(open, now, 0);
+      settings(open, now(), 0);
       journal = Optional.of(open);
       screen.accept(new Message.Recording(Optional.of(name)));
       tell("Recording " + name + ".");
     } catch (IOException e) {
       tell("No take can be recorded: " + e.getMessage());
     }
+  }
+
+  /** What the instrument is set to now. */
+  private PlayedNotes now() {
+    PlayedNotes now = new PlayedNotes();
+    before.settings(0).forEach(now::take);
+    lately.forEach(held -> follow(now, held.event()));
+    return now;
   }
 
   private static void settings(Journal open, PlayedNotes notes, long nanos) throws IOException {
