@@ -13,7 +13,6 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
 import java.util.Set;
-import java.util.function.Predicate;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 
@@ -56,16 +55,21 @@ record TimeMeasure(
     StylePlay play = StylePlay.of(groove, BandMeasure.LAPS);
     Backing exact = backing(groove, "lantern-quay").exact();
     double normal = given(exact.lap(NORMAL_LAP));
-    int highest = notes(groove, Role.CHORDS, note -> true).mapToInt(Note::key).max().orElseThrow();
+    List<Score> laps =
+        BandMeasure.CHARTS.stream()
+            .map(chart -> backing(groove, chart))
+            .flatMap(band -> IntStream.rangeClosed(1, BandMeasure.LAPS).mapToObj(band::lap))
+            .toList();
+    int highest = notes(laps, Role.CHORDS).mapToInt(Note::key).max().orElseThrow();
     return new TimeMeasure(
         play.together(KICKS, "bass"),
         play.together("bass", KICKS),
         100 * given(exact.lap(LIGHT_LAP)) / normal,
         100 * given(exact.lap(FULL_LAP)) / normal,
         LEAD_REGISTER - highest,
-        millis(notes(groove, Role.DRUMS, note -> BACKBEAT.contains(note.key()))),
-        millis(notes(groove, Role.BASS, note -> true)),
-        millis(notes(groove, Role.CHORDS, note -> true)));
+        millis(notes(laps, Role.DRUMS).filter(note -> BACKBEAT.contains(note.key()))),
+        millis(notes(laps, Role.BASS)),
+        millis(notes(laps, Role.CHORDS)));
   }
 
   private static Backing backing(Groove groove, String chart) {
@@ -73,13 +77,9 @@ record TimeMeasure(
     return Backing.of(BandMeasure.chart(chart, groove.name(), meter), Grooves.builtIn());
   }
 
-  /** What is played of a part over the three charts, as people play it. */
-  private static Stream<Note> notes(Groove groove, Role role, Predicate<Note> which) {
-    return BandMeasure.CHARTS.stream()
-        .map(chart -> backing(groove, chart))
-        .flatMap(band -> IntStream.rangeClosed(1, BandMeasure.LAPS).mapToObj(band::lap))
-        .flatMap(score -> score.part(role).orElseThrow().notes().stream())
-        .filter(which);
+  /** What is played of a part, as people play it. */
+  private static Stream<Note> notes(List<Score> laps, Role role) {
+    return laps.stream().flatMap(score -> score.part(role).orElseThrow().notes().stream());
   }
 
   private static double millis(Stream<Note> notes) {
