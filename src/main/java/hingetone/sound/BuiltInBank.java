@@ -10,7 +10,6 @@ import java.nio.ByteBuffer;
 import java.nio.file.DirectoryStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.Locale;
@@ -106,22 +105,19 @@ final class BuiltInBank {
     deleteAbandoned(folder);
     byte[] bytes = bytes(bank);
     ByteBuffer sum = ByteBuffer.allocate(CHECKSUM_BYTES).putLong(checksum(bytes, bytes.length));
-    Path unfinished = Files.createTempFile(folder, FILE, ".part");
-    try {
-      try (OutputStream out = Files.newOutputStream(unfinished)) {
-        out.write(bytes);
-        out.write(sum.array());
-      }
-      Files.move(unfinished, file, StandardCopyOption.ATOMIC_MOVE);
-    } finally {
-      Files.deleteIfExists(unfinished);
-    }
+    CacheFile.write(
+        file,
+        out -> {
+          out.write(bytes);
+          out.write(sum.array());
+        });
   }
 
   /** Takes away what programs left that were ended while they wrote. */
   private static void deleteAbandoned(Path folder) throws IOException {
     Instant before = Instant.now().minus(ABANDONED);
-    try (DirectoryStream<Path> parts = Files.newDirectoryStream(folder, FILE + "*.part")) {
+    try (DirectoryStream<Path> parts =
+        Files.newDirectoryStream(folder, FILE + "*" + CacheFile.UNFINISHED)) {
       for (Path part : parts) {
         if (Files.getLastModifiedTime(part).toInstant().isBefore(before)) {
           Files.deleteIfExists(part);

@@ -2,9 +2,9 @@ package hingetone.sound;
 
 import hingetone.sound.level.BankLevels;
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 import java.util.Optional;
 
 /**
@@ -54,22 +54,11 @@ final class LevelStore {
     known = known.with(more);
     if (file.isPresent()) {
       try {
-        keep(file.get());
+        CacheFile.write(
+            file.get(), out -> out.write(known.text().getBytes(StandardCharsets.UTF_8)));
       } catch (IOException e) {
         return; // they are found out anew at the next start
       }
-    }
-  }
-
-  private void keep(Path whole) throws IOException {
-    Path folder = whole.toAbsolutePath().getParent();
-    Files.createDirectories(folder);
-    Path unfinished = Files.createTempFile(folder, "levels", ".part");
-    try {
-      Files.writeString(unfinished, known.text());
-      Files.move(unfinished, whole, StandardCopyOption.ATOMIC_MOVE);
-    } finally {
-      Files.deleteIfExists(unfinished);
     }
   }
 }
