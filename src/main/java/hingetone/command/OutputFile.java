@@ -80,12 +80,19 @@ final class OutputFile {
    * @throws CommandFailure when it must not or cannot be written
    */
   List<String> write(List<Path> inputs, Stamp stamp, Map<Path, Stamp> beside, Writing writing) {
-    String name = isStandardOutput() ? "standard output" : file.orElseThrow().toString();
-    try (Export export = new Export(new Overwriting(inputs, force))) {
-      if (isStandardOutput()) {
+    return write(file.orElseThrow(), new Overwriting(inputs, force), stamp, beside, writing);
+  }
+
+  /** Writes a file and others beside it, or changes nothing; a line for each. */
+  static List<String> write(
+      Path file, Overwriting rule, Stamp stamp, Map<Path, Stamp> beside, Writing writing) {
+    boolean standardOutput = file.toString().equals("-");
+    String name = standardOutput ? "standard output" : file.toString();
+    try (Export export = new Export(rule)) {
+      if (standardOutput) {
         export.addStandardOutput();
       } else {
-        export.add(file.orElseThrow(), stamp);
+        export.add(file, stamp);
       }
       for (Map.Entry<Path, Stamp> other : beside.entrySet()) {
         export.add(other.getKey(), other.getValue());

@@ -2,7 +2,11 @@ package hingetone.command;
 
 import hingetone.chart.Chart;
 import hingetone.output.CommandFailure;
+import hingetone.output.Overwriting;
 import hingetone.print.ReviewJson;
+import hingetone.review.Marks;
+import hingetone.review.MarksReader;
+import hingetone.review.MarksText;
 import hingetone.review.Played;
 import hingetone.review.Review;
 import hingetone.review.Story;
@@ -10,12 +14,15 @@ import hingetone.take.TakeFiles;
 import hingetone.take.TakeReader;
 import hingetone.text.FileNames;
 import hingetone.text.Printable;
+import hingetone.text.reading.TextFile;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -52,6 +59,23 @@ final class ReviewCommand implements Runnable {
       })
   double offset;
 
+  @Option(
+      names = "--marks",
+      paramLabel = "FILE",
+      description = "A teacher's marks: where phrases begin, their roles, remarks.")
+  Optional<String> marks = Optional.empty();
+
+  @Option(
+      names = "--marks-out",
+      paramLabel = "FILE",
+      description = "Write what the program takes for phrases as such a file, to go on from.")
+  Optional<Path> marksOut = Optional.empty();
+
+  @Option(
+      names = "--force",
+      description = "Replace a file that this program did not write, or that was changed since.")
+  boolean force;
+
   @Option(names = "--json", description = "Print JSON.")
   boolean json;
 
@@ -59,7 +83,12 @@ final class ReviewCommand implements Runnable {
   public void run() {
     Path notes = notes();
     Chart over = chart(notes);
-    Review review = Review.of(played(notes, over), over);
+    Played played = played(notes, over);
+    Review review = Review.of(played, over, marks(played));
+    if (marksOut.isPresent()) {
+      writeMarks(marksOut.get(), review, notes);
+      return;
+    }
     PrintWriter out = spec.commandLine().getOut();
     if (json) {
       out.print(ReviewJson.of(review));
@@ -77,6 +106,30 @@ final class ReviewCommand implements Runnable {
     } catch (IOException e) {
       throw CommandFailure.wrongInput(e.getMessage());
     }
+  }
+
+  private Marks marks(Played played) {
+    return marks
+        .map(TextFile::read)
+        .map(text -> text.then(source -> MarksReader.read(source, played)))
+        .map(read -> read.value().orElseThrow(() -> CommandFailure.problems(read.problems())))
+        .orElse(Marks.NONE);
+  }
+
+  private void writeMarks(Path file, Review review, Path notes) {
+    List<Path> inputs = new ArrayList<>(List.of(notes));
+    marks.map(FileNames::path).ifPresent(inputs::add);
+    OutputFile.write(
+            file,
+            new Overwriting(inputs, force),
+            MarksText.STAMP,
+            Map.of(),
+            places -> {
+              Files.writeString(places.get(0), MarksText.of(review));
+              return review.phrases().size() + " phrases";
+            })
+        .forEach(line -> spec.commandLine().getOut().println(Printable.line(line)));
+    spec.commandLine().getOut().flush();
   }
 
   /** The file of notes: a file as named, a take of that name, or the last take. */

@@ -26,7 +26,9 @@ public final class ReviewJson {
     Map<Integer, Played.Bar> bars = review.played().byNumber();
     return Json.text(
         object(
+            "version", 1,
             "notes", review.played().notes().size(),
+            "remark", review.remark(),
             "timing",
                 object(
                     "meanMs", tenths(review.timing().meanMs()),
@@ -51,7 +53,8 @@ public final class ReviewJson {
         "repliesTo", phrase.repliesTo(),
         "pickupBeats", phrase.pickupBeats(),
         "landing", phrase.landing().map(landing -> landing(landing, bars)),
-        "returns", phrase.returns().map(ReviewJson::returns));
+        "returns", phrase.returns().map(ReviewJson::returns),
+        "remark", phrase.remark());
   }
 
   private static Map<String, Object> landing(Landing landing, Map<Integer, Played.Bar> bars) {

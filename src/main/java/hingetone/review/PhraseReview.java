@@ -29,16 +29,19 @@ public final class PhraseReview {
   /** The notes of each phrase. */
   private final List<List<PlacedNote>> notes;
 
-  private PhraseReview(Played played) {
+  private final Marks marks;
+
+  private PhraseReview(Played played, Marks marks) {
     this.played = played;
-    this.spans = PhraseFinder.of(played);
+    this.marks = marks;
+    this.spans = marks.spans(played);
     this.notes =
         spans.stream().map(span -> played.notes().subList(span.from(), span.to())).toList();
   }
 
-  /** The phrases in order. */
-  public static List<ReviewedPhrase> of(Played played) {
-    return new PhraseReview(played).phrases();
+  /** The phrases in order, with what a teacher has marked. */
+  public static List<ReviewedPhrase> of(Played played, Marks marks) {
+    return new PhraseReview(played, marks).phrases();
   }
 
   private List<ReviewedPhrase> phrases() {
@@ -49,9 +52,16 @@ public final class PhraseReview {
     int replies = 0;
     for (int i = 0; i < spans.size(); i++) {
       Optional<Return> returns = returns(i);
-      RoleChoice choice = RoleChoice.of(signs.of(i, before, replies, returns), asked >= 0);
+      RoleChoice own = RoleChoice.of(signs.of(i, before, replies, returns), asked >= 0);
+      Optional<MarkedPhrase> marked = marks.of(i);
+      RoleChoice choice =
+          marked.flatMap(MarkedPhrase::role).map(role -> new RoleChoice(role, 1)).orElse(own);
       Role role = choice.role();
-      Optional<Integer> to = role == Role.REPLY ? Optional.of(asked + 1) : Optional.empty();
+      Optional<Integer> last = asked < 0 ? Optional.empty() : Optional.of(asked + 1);
+      Optional<Integer> to =
+          role == Role.REPLY
+              ? marked.flatMap(MarkedPhrase::repliesTo).or(() -> last)
+              : Optional.empty();
       asked = role == Role.STATEMENT ? i : asked;
       replies = role == Role.STATEMENT ? 0 : role == Role.REPLY ? replies + 1 : replies;
       before = Optional.of(role);
@@ -81,7 +91,8 @@ public final class PhraseReview {
         to,
         pickup,
         landing,
-        returns);
+        returns,
+        marks.of(i).flatMap(MarkedPhrase::remark));
   }
 
   // Landing

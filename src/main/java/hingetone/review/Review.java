@@ -7,6 +7,7 @@ import hingetone.neck.Fretboard;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 
 /**
  * All that is understood of what was played.
@@ -17,6 +18,7 @@ import java.util.Map;
  * @param lines the changes of key, in order
  * @param turnarounds the dominants that lead home, in order
  * @param bars what the notes were to the chords, for each bar in which something sounded
+ * @param remark what a teacher remarks on the whole
  */
 public record Review(
     Played played,
@@ -24,10 +26,16 @@ public record Review(
     List<ReviewedPhrase> phrases,
     List<CrossedLine> lines,
     List<DominantHome> turnarounds,
-    List<BarShares> bars) {
+    List<BarShares> bars,
+    Optional<String> remark) {
 
   /** Reviews what was played over a chart. */
   public static Review of(Played played, Chart chart) {
+    return of(played, chart, Marks.NONE);
+  }
+
+  /** Reviews what was played over a chart, with what a teacher has marked in it. */
+  public static Review of(Played played, Chart chart, Marks marks) {
     Fretboard board = Fretboard.of(chart.tuning(), chart.capo());
     Map<Integer, Ground> grounds = new HashMap<>();
     for (Played.Bar bar : played.bars()) {
@@ -37,9 +45,10 @@ public record Review(
     return new Review(
         played,
         Timing.of(played),
-        PhraseReview.of(played),
+        PhraseReview.of(played, marks),
         CrossedLine.of(played),
         DominantHome.of(played, grounds),
-        BarShares.of(played, grounds));
+        BarShares.of(played, grounds),
+        marks.remark());
   }
 }

@@ -12,10 +12,12 @@ import java.util.Optional;
  * @param end where its last note ends
  * @param role what it does
  * @param roleConfidence how sure that is, 0 to 1
- * @param repliesTo the index of the phrase it answers; empty for all but replies
+ * @param repliesTo the index of the phrase it answers; empty for all but replies, and for a reply
+ *     that a teacher marks before any statement
  * @param pickupBeats how many beats it begins before its landing
  * @param landing its main note; empty where it has none
  * @param returns what comes back in it; empty where nothing does
+ * @param remark what a teacher remarks on it
  */
 public record ReviewedPhrase(
     int index,
@@ -27,7 +29,8 @@ public record ReviewedPhrase(
     Optional<Integer> repliesTo,
     double pickupBeats,
     Optional<Landing> landing,
-    Optional<Return> returns) {
+    Optional<Return> returns,
+    Optional<String> remark) {
   /** What a phrase does. */
   public enum Role {
     STATEMENT,

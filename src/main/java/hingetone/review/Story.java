@@ -38,6 +38,7 @@ public final class Story {
       return List.of("Nothing was played.");
     }
     List<String> sentences = new ArrayList<>();
+    review.remark().ifPresent(remark -> sentences.add(remark(remark)));
     int next = 0;
     for (ReviewedPhrase phrase : review.phrases()) {
       while (next < review.lines().size()
@@ -45,6 +46,7 @@ public final class Story {
         sentences.add(line(review.lines().get(next++)));
       }
       sentences.add(phrase(phrase));
+      phrase.remark().ifPresent(remark -> sentences.add(remark(remark)));
     }
     for (; next < review.lines().size(); next++) {
       sentences.add(line(review.lines().get(next)));
@@ -61,10 +63,14 @@ public final class Story {
     return words.append('.').toString();
   }
 
+  private static String remark(String remark) {
+    return "Remark: " + remark;
+  }
+
   private static String role(ReviewedPhrase phrase) {
     return switch (phrase.role()) {
       case STATEMENT -> "statement";
-      case REPLY -> "reply to phrase " + phrase.repliesTo().orElseThrow();
+      case REPLY -> phrase.repliesTo().map(i -> "reply to phrase " + i).orElse("reply");
       case OTHER -> "a figure on its own";
     };
   }

@@ -3,12 +3,9 @@ package hingetone.review;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import hingetone.chart.Chart;
-import hingetone.chart.ChartReader;
 import hingetone.review.ReviewedPhrase.Role;
 import hingetone.take.PlacedNote;
 import hingetone.take.TakeReader;
-import hingetone.text.reading.Source;
 import hingetone.time.Position;
 import java.io.File;
 import java.io.IOException;
@@ -22,21 +19,9 @@ import org.junit.jupiter.api.Test;
 
 /** The take beside the tests, composed for them: what is in it is said in each test. */
 class ReviewTest {
-  private static final Path TAKES = Path.of("src/test/resources/takes");
-
-  private static Chart chart() throws Exception {
-    String text = Files.readString(TAKES.resolve("evening.yaml"));
-    return ChartReader.read(new Source("", text)).value().orElseThrow();
-  }
-
-  private static Review evening() throws Exception {
-    TakeReader file = TakeReader.read(TAKES.resolve("evening.mid").toFile());
-    return Review.of(Played.of(file, chart(), 1, 0), chart());
-  }
-
   @Test
   void a_statement_lands_on_the_bar_line_after_its_pickup_and_has_a_reply() throws Exception {
-    List<ReviewedPhrase> phrases = evening().phrases();
+    List<ReviewedPhrase> phrases = Evening.review().phrases();
     ReviewedPhrase statement = phrases.get(0);
     assertThat(statement.role()).isEqualTo(Role.STATEMENT);
     assertThat(statement.start()).isEqualTo(Position.of(0, 4));
@@ -50,7 +35,7 @@ class ReviewTest {
   @Test
   void the_statement_comes_back_in_the_other_key_with_another_ending_and_at_home()
       throws Exception {
-    List<ReviewedPhrase> phrases = evening().phrases();
+    List<ReviewedPhrase> phrases = Evening.review().phrases();
     ReviewedPhrase.Return away = phrases.get(3).returns().orElseThrow();
     assertThat(away.of()).isEqualTo(1);
     assertThat(away.semitones()).isEqualTo(3);
@@ -59,7 +44,7 @@ class ReviewTest {
 
   @Test
   void a_run_by_single_frets_and_a_held_common_tone_are_told() throws Exception {
-    List<CrossedLine> lines = evening().lines();
+    List<CrossedLine> lines = Evening.review().lines();
     assertThat(lines).extracting(CrossedLine::atBar).containsExactly(5, 9);
     assertThat(lines.get(0).way().kind()).isEqualTo(LineWay.Kind.RUN);
     assertThat(lines.get(0).chromaticNotes()).isPositive();
@@ -70,7 +55,7 @@ class ReviewTest {
   @Test
   void the_shares_of_a_bar_add_up_to_one_and_a_landing_on_the_tonic_is_a_chord_note()
       throws Exception {
-    List<BarShares> bars = evening().bars();
+    List<BarShares> bars = Evening.review().bars();
     for (BarShares bar : bars) {
       double sum = bar.chordTone() + bar.scaleTone() + bar.colour() + bar.passing() + bar.outside();
       assertThat(sum).isCloseTo(1, within(1e-9));
@@ -81,7 +66,7 @@ class ReviewTest {
 
   @Test
   void the_story_says_it_in_sentences_bar_numbers_first() throws Exception {
-    assertThat(Story.of(evening()))
+    assertThat(Story.of(Evening.review()))
         .contains(
             "Bars 0 to 2: statement, a pickup of 1 beat, lands on the bar line on C, the 1 of Cm7.",
             "Into bar 9, Eb minor to C minor: Eb, the b3 held over the line; both keys have it, so"
@@ -90,13 +75,15 @@ class ReviewTest {
         .last()
         .asString()
         .startsWith("Timing: on the beat on average");
-    Played nothing = new Played(evening().played().bars(), List.of(), evening().played().tempos());
-    assertThat(Story.of(Review.of(nothing, chart()))).containsExactly("Nothing was played.");
+    Played nothing =
+        new Played(Evening.review().played().bars(), List.of(), Evening.review().played().tempos());
+    assertThat(Story.of(Review.of(nothing, Evening.chart())))
+        .containsExactly("Nothing was played.");
   }
 
   @Test
   void a_late_but_even_hand_has_a_lag_and_hardly_a_spread() throws Exception {
-    Played played = evening().played();
+    Played played = Evening.review().played();
     List<PlacedNote> late = new ArrayList<>();
     for (PlacedNote n : played.notes()) {
       late.add(new PlacedNote(n.at() + 0.06, n.end() + 0.06, n.struck(), n.reached(), 90));
@@ -109,7 +96,7 @@ class ReviewTest {
   /** Whatever is in the file, it is read or refused with a sentence. */
   @Test
   void a_damaged_file_is_refused_or_reviewed_but_never_breaks_it() throws Exception {
-    byte[] whole = Files.readAllBytes(TAKES.resolve("evening.mid"));
+    byte[] whole = Files.readAllBytes(Evening.NOTES);
     Random random = new Random(5);
     Path damaged = Files.createTempFile("damaged", ".mid");
     int refused = 0;
@@ -128,7 +115,7 @@ class ReviewTest {
   private static boolean isRefused(File file) throws Exception {
     try {
       TakeReader read = TakeReader.read(file);
-      Review.of(Played.of(read, chart(), 1, 0), chart());
+      Review.of(Played.of(read, Evening.chart(), 1, 0), Evening.chart());
       return false;
     } catch (IOException e) {
       assertThat(e.getMessage()).contains(file.getName());
