@@ -7,7 +7,9 @@ import hingetone.theory.Scale;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.Comparator;
+import java.util.EnumMap;
 import java.util.List;
+import java.util.Map;
 import java.util.stream.IntStream;
 
 /**
@@ -18,8 +20,13 @@ import java.util.stream.IntStream;
  * StringAssignment}).
  */
 public final class Shapes {
+  private static final int OCTAVE = 12;
+
   private final Fretboard fretboard;
   private final Scale scale;
+
+  /** Notes on each string anywhere on the neck, by the layout and the first fret in its octave. */
+  private final Map<Layout, int[][]> sharedOut = new EnumMap<>(Layout.class);
 
   private Shapes(Fretboard fretboard, Scale scale) {
     this.fretboard = fretboard;
@@ -115,8 +122,7 @@ public final class Shapes {
     int[] notes = notesFrom(open[0] + startFret, open.length * StringAssignment.MOST_ON_A_STRING);
     List<List<Dot>> strings =
         new ArrayList<>(Collections.nCopies(fretboard.strings(), List.<Dot>of()));
-    int[] counts =
-        StringAssignment.best(layout, open, notes, scale.type().intervals().size(), lastFret);
+    int[] counts = counts(layout, startFret, open, notes, lastFret);
     int next = 0;
     for (int i = 0; i < counts.length; i++) {
       int string = order.get(i);
@@ -129,6 +135,20 @@ public final class Shapes {
     if (found.stream().noneMatch(s -> s.strings().equals(shape.strings()))) {
       found.add(shape);
     }
+  }
+
+  /** Where no end of the neck is heeded, an octave up the strings take as many notes as here. */
+  private int[] counts(Layout layout, int startFret, int[] open, int[] notes, int lastFret) {
+    int scaleSize = scale.type().intervals().size();
+    if (lastFret != StringAssignment.ANYWHERE) {
+      return StringAssignment.best(layout, open, notes, scaleSize, lastFret);
+    }
+    int[][] known = sharedOut.computeIfAbsent(layout, l -> new int[OCTAVE][]);
+    int place = startFret % OCTAVE;
+    if (known[place] == null) {
+      known[place] = StringAssignment.best(layout, open, notes, scaleSize, lastFret);
+    }
+    return known[place];
   }
 
   /** Players' numbers of the strings from the lowest sounding to the highest. */

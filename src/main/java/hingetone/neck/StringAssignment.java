@@ -62,6 +62,9 @@ final class StringAssignment {
 
   private final int[][][] chosen;
 
+  /** What the notes before one cost together for lying outside the hand, by string and note. */
+  private final double[][] outsideBefore;
+
   private StringAssignment(
       Layout layout, int[] open, int[] notes, int even, int lastFret, int hand) {
     this.layout = layout;
@@ -77,6 +80,17 @@ final class StringAssignment {
         Arrays.fill(ofNote, NOT_YET);
       }
     }
+    this.outsideBefore = outsideBefore();
+  }
+
+  private double[][] outsideBefore() {
+    double[][] sums = new double[open.length][notes.length + 1];
+    for (int string = 0; string < open.length; string++) {
+      for (int note = 0; note < notes.length; note++) {
+        sums[string][note + 1] = sums[string][note] + OUTSIDE * square(outside(fret(string, note)));
+      }
+    }
+    return sums;
   }
 
   /**
@@ -164,8 +178,8 @@ final class StringAssignment {
       cost += jump(Math.max(high, highBefore) - Math.min(low, lowBefore) + 1);
       cost += layout == Layout.EVEN ? DRIFT * square(low - lowBefore) : 0;
     }
-    for (int note = first; note < first + count && layout == Layout.POSITION; note++) {
-      cost += OUTSIDE * square(outside(fret(string, note)));
+    if (layout == Layout.POSITION) {
+      cost += outsideBefore[string][first + count] - outsideBefore[string][first];
     }
     return cost;
   }

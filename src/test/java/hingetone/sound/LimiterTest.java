@@ -4,7 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import hingetone.sequencer.PlaySetup;
-import hingetone.sound.level.LoudnessMeter;
+import hingetone.sound.level.PeakMeter;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 
@@ -37,7 +37,7 @@ class LimiterTest {
           sound[start + i] *= factor;
         }
       }
-      LoudnessMeter meter = new LoudnessMeter(SAMPLE_RATE);
+      PeakMeter meter = new PeakMeter();
       float[] limited = limited(new Limiter(SAMPLE_RATE, -1.3), sound);
       meter.add(limited, limited.length / 2);
       assertThat(meter.truePeak()).as("seed " + seed).isLessThan(-1);

@@ -7,6 +7,7 @@ import hingetone.sound.Limiter;
 import hingetone.sound.SoundBank;
 import hingetone.sound.SoundFailure;
 import hingetone.sound.level.LoudnessMeter;
+import hingetone.sound.level.PeakMeter;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.Map;
@@ -129,10 +130,12 @@ public final class SoundFile {
   private Result pass(Spool spool, Path file, double gainDb) throws IOException {
     float gain = factor(gainDb);
     Limiter limiter = new Limiter(SAMPLE_RATE, CEILING);
-    LoudnessMeter meter = new LoudnessMeter(SAMPLE_RATE);
+    LoudnessMeter loudness = new LoudnessMeter(SAMPLE_RATE);
+    PeakMeter peak = new PeakMeter();
     try (WavFile wav = new WavFile(file, SAMPLE_RATE, WavFile.Samples.SHORT);
         Relay written =
-            new Relay(new Delayed(limiter.delayFrames(), spool.frames(), wav, meter)::take)) {
+            new Relay(
+                new Delayed(limiter.delayFrames(), spool.frames(), wav, loudness, peak)::take)) {
       spool.read(
           (stereo, frames, done) -> {
             amplify(stereo, frames, gain);
@@ -146,21 +149,23 @@ public final class SoundFile {
       written.finish();
     }
     double seconds = (double) spool.frames() / SAMPLE_RATE;
-    return new Result(meter.integrated(), meter.truePeak(), seconds);
+    return new Result(loudness.integrated(), peak.truePeak(), seconds);
   }
 
   /** Drops the limiter's delay at the start: the file begins where the score does. */
   private static final class Delayed {
     private final WavFile wav;
-    private final LoudnessMeter meter;
+    private final LoudnessMeter loudness;
+    private final PeakMeter peak;
     private int toDrop;
     private long left;
 
-    Delayed(int delay, long frames, WavFile wav, LoudnessMeter meter) {
+    Delayed(int delay, long frames, WavFile wav, LoudnessMeter loudness, PeakMeter peak) {
       this.toDrop = delay;
       this.left = frames;
       this.wav = wav;
-      this.meter = meter;
+      this.loudness = loudness;
+      this.peak = peak;
     }
 
     void take(float[] stereo, int frames) throws IOException {
@@ -170,7 +175,8 @@ public final class SoundFile {
       left -= kept;
       System.arraycopy(stereo, 2 * dropped, stereo, 0, 2 * kept);
       wav.write(stereo, kept);
-      meter.add(stereo, kept);
+      loudness.add(stereo, kept);
+      peak.add(stereo, kept);
     }
   }
 

@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * Measures how loud a stereo stream is as a whole, and its true peak.
+ * Measures how loud a stereo stream is as a whole. Its peaks are the {@link PeakMeter}'s.
  *
  * <p>Source: ITU-R BS.1770-4: K-weighting, mean square over blocks of 400 ms that overlap by three
  * quarters, a gate at −70 LUFS and one at 10 LU below what passes that.
@@ -20,13 +20,10 @@ public final class LoudnessMeter {
 
   private final Weighting left;
   private final Weighting right;
-  private final TruePeak truePeak = new TruePeak();
   private final int stepFrames;
   private final List<Double> steps = new ArrayList<>();
-  private float[] peaks = new float[0];
   private double squares;
   private int inStep;
-  private float peak;
 
   /** A meter for a sample rate in frames a second. */
   public LoudnessMeter(int sampleRate) {
@@ -37,7 +34,6 @@ public final class LoudnessMeter {
 
   /** Takes interleaved stereo. */
   public void add(float[] stereo, int frames) {
-    addPeaks(stereo, frames);
     for (int from = 0; from < frames; ) {
       int to = Math.min(frames, from + stepFrames - inStep);
       squares += left.squares(stereo, 0, from, to) + right.squares(stereo, 1, from, to);
@@ -51,25 +47,10 @@ public final class LoudnessMeter {
     }
   }
 
-  private void addPeaks(float[] stereo, int frames) {
-    if (peaks.length < frames) {
-      peaks = new float[frames];
-    }
-    truePeak.next(stereo, frames, peak, peaks);
-    for (int i = 0; i < frames; i++) {
-      peak = Math.max(peak, peaks[i]);
-    }
-  }
-
   /** Integrated loudness in LUFS; negative infinity when nothing passes the gates. */
   public double integrated() {
     double gate = meanAbove(ABSOLUTE_GATE) + RELATIVE_GATE;
     return meanAbove(Math.max(gate, ABSOLUTE_GATE));
-  }
-
-  /** The true peak so far in dBTP, full scale being 0; negative infinity in silence. */
-  public double truePeak() {
-    return 20 * Math.log10(peak);
   }
 
   private double meanAbove(double gate) {

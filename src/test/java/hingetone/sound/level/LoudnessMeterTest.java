@@ -61,27 +61,10 @@ class LoudnessMeterTest {
   }
 
   @Test
-  void silence_has_no_loudness_and_no_peak() {
+  void silence_has_no_loudness() {
     LoudnessMeter meter = new LoudnessMeter(44_100);
     meter.add(new float[2 * 44_100], 44_100);
     assertThat(meter.integrated()).isEqualTo(Double.NEGATIVE_INFINITY);
-    assertThat(meter.truePeak()).isEqualTo(Double.NEGATIVE_INFINITY);
-  }
-
-  /**
-   * Tech 3341 case 16: a sine of a quarter of the sample rate with its phase at 45°, whose samples
-   * lie 3 dB below its true peak of −6 dBTP; +0.2 to −0.4 dB.
-   */
-  @Test
-  void the_true_peak_lies_between_the_samples() {
-    LoudnessMeter meter = new LoudnessMeter(48_000);
-    float[] stereo = new float[2 * 4800];
-    for (int i = 0; i < 4800; i++) {
-      stereo[2 * i] = (float) (0.5 * Math.sin(Math.PI / 2 * i + Math.PI / 4));
-      stereo[2 * i + 1] = stereo[2 * i];
-    }
-    meter.add(stereo, 4800);
-    assertThat(meter.truePeak()).isBetween(-6.4, -5.8);
   }
 
   private static double loudness(int sampleRate, double right, double... levelsAndSeconds) {
