@@ -94,9 +94,10 @@ class MusicXmlTest {
             .replace(", bars: X", "\n    bars: |\n      ")
             .replace("X }", "");
     Chart chart = ChartReader.read(new Source("odd", block)).value().orElseThrow();
+    Schema schema = schema();
     for (long seed = 1; seed <= 10; seed++) {
       String text = xml(chart.withSeed(seed), 2);
-      validate(schema(), text);
+      validate(schema, text);
       everyBarIsFull(text, Form.of(chart), 1);
     }
   }

