@@ -29,7 +29,8 @@ import picocli.CommandLine.TypeConversionException;
 @Command(
     name = "map",
     description = {
-      "Show the ground: sections, chords, the scales that fit and why, shapes on the neck,",
+      "Show the ground of a chart: what fits where, and why.",
+      "Sections, chords, the scales that fit, shapes on the neck,",
       "and for each crossing its common tones, holds and runs."
     })
 final class MapCommand implements Runnable {

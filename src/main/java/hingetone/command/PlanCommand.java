@@ -24,8 +24,8 @@ import picocli.CommandLine.Spec;
 @Command(
     name = "plan",
     description = {
-      "Print who speaks when, bar by bar:",
-      "every statement, reply and rest with its pickup, landing and end."
+      "Print who speaks when, bar by bar.",
+      "Every statement, reply and rest with its pickup, landing and end."
     })
 final class PlanCommand implements Runnable {
   @Spec CommandSpec spec;

@@ -41,7 +41,8 @@ import picocli.CommandLine.Spec;
 @Command(
     name = "render",
     description = {
-      "Write a chart as a file: its backing as .mid (MIDI, format 1) or .wav (sound),",
+      "Write a chart as a file: sound, MIDI, notation or tab.",
+      "Its backing as .mid (MIDI, format 1) or .wav (sound),",
       "its plan with example phrases as .musicxml (notation and tab) or .txt (tab)."
     })
 final class RenderCommand implements Runnable {

@@ -36,8 +36,8 @@ import picocli.CommandLine.Spec;
 @Command(
     name = "transcribe",
     description = {
-      "Write a recording of one guitar down as notes: as .mid (with its bends),",
-      "as .musicxml (notation and tab), as .txt (tab with lengths), or as JSON.",
+      "Write a recording of one guitar down as notes.",
+      "As .mid (with its bends), as .musicxml (notation and tab), as .txt (tab with lengths), or as JSON.",
       "Reads WAV, AIFF and FLAC."
     })
 final class TranscribeCommand implements Runnable {

@@ -52,6 +52,14 @@ class CommandLineTest extends ProgramRun {
   }
 
   @Test
+  void the_list_of_commands_says_of_each_one_whole_sentence() {
+    for (CommandLine command : Main.commandLine().getSubcommands().values()) {
+      String first = command.getCommandSpec().usageMessage().description()[0];
+      assertThat(first).as(command.getCommandName()).endsWith(".").hasSizeLessThanOrEqualTo(80);
+    }
+  }
+
+  @Test
   void every_command_has_help() {
     for (String name : Main.commandLine().getSubcommands().keySet()) {
       assertThat(run(name, "--help")).as(name).isEqualTo(ExitStatus.FINE);
