@@ -145,8 +145,7 @@ final class OutputOptions {
               new OutputLine.Settings(soundOutput, sampleRate, bufferMillis), Clock.SYSTEM);
       Synthesizer synthesizer = Synthesizer.open(sampleRate, bank);
       say.accept(bank.told());
-      bank.measureBehind(first.bySound());
-      LapSource all = number -> number == 1 ? first : measured(laps.lap(number), bank);
+      LapSource all = number -> number == 1 ? first : laps.lap(number);
       return Transport.withSound(all, setup, synthesizer, line, listener);
     } catch (SoundFailure e) {
       if (soundFont.file.isPresent() || soundOutput.isPresent()) {
@@ -155,11 +154,6 @@ final class OutputOptions {
       say.accept(e.getMessage());
       return Transport.onSilentClock(laps, setup, listener);
     }
-  }
-
-  private static Score measured(Score lap, SoundBank bank) {
-    bank.measureBehind(lap.bySound());
-    return lap;
   }
 
   /** Reads a part's name. */

@@ -13,6 +13,7 @@ import java.util.function.UnaryOperator;
 final class BandControl {
   private final Transport transport;
   private final Runnable nextGroove;
+  private final Runnable nextSounds;
   private final Consumer<UnaryOperator<Optional<ExampleChoice>>> hear;
   private final Consumer<Optional<Integer>> stayAround;
   private final TakeKeeper takes;
@@ -22,6 +23,7 @@ final class BandControl {
    * The control of a transport.
    *
    * @param nextGroove changes the groove
+   * @param nextSounds changes the bank of sounds
    * @param hear changes which example phrases are heard
    * @param stayAround keeps the hand around a fret, or frees it
    * @param takes keeps what is played
@@ -30,12 +32,14 @@ final class BandControl {
   BandControl(
       Transport transport,
       Runnable nextGroove,
+      Runnable nextSounds,
       Consumer<UnaryOperator<Optional<ExampleChoice>>> hear,
       Consumer<Optional<Integer>> stayAround,
       TakeKeeper takes,
       Consumer<ViewSettings> remember) {
     this.transport = transport;
     this.nextGroove = nextGroove;
+    this.nextSounds = nextSounds;
     this.hear = hear;
     this.stayAround = stayAround;
     this.takes = takes;
@@ -48,6 +52,8 @@ final class BandControl {
       remember.accept(settings.settings());
     } else if (effect instanceof Effect.NextGroove) {
       nextGroove.run();
+    } else if (effect instanceof Effect.NextSounds) {
+      nextSounds.run();
     } else if (effect instanceof Effect.NextExamples) {
       hear.accept(BandControl::next);
     } else if (effect instanceof Effect.NextCrossingExample) {

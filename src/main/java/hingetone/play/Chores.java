@@ -13,6 +13,7 @@ final class Chores {
   enum Kind {
     FACTS,
     GROOVE,
+    SOUNDS,
     EXAMPLES,
     POSITION,
     SETTINGS

@@ -24,6 +24,7 @@ import hingetone.sequencer.LapSource;
 import hingetone.sequencer.PlaySetup;
 import hingetone.sequencer.SequencerEvent;
 import hingetone.sequencer.Status;
+import hingetone.sound.SoundBank;
 import hingetone.take.TakeFiles;
 import hingetone.text.Printable;
 import hingetone.time.Clock;
@@ -227,6 +228,7 @@ public final class Performance {
             new BandControl(
                 transport,
                 () -> later(Kind.GROOVE, screen, () -> nextGroove(transport, screen)),
+                () -> later(Kind.SOUNDS, screen, () -> nextSounds(transport, screen)),
                 next ->
                     later(
                         Kind.EXAMPLES,
@@ -308,6 +310,20 @@ public final class Performance {
     next.ifPresent(other -> follow(other, transport));
     learn(transport.status().keyShift(), screen);
     String words = next.map(other -> "Groove: " + other.groove()).orElse("No other groove fits.");
+    screen.accept(new Message.Notice(words));
+  }
+
+  /** Another bank of sounds from the next note on; the music does not wait for it. */
+  private static void nextSounds(Transport transport, Consumer<Message> screen) {
+    Optional<SoundBank> next = transport.bank().flatMap(SoundBank::next);
+    next.ifPresent(transport::play);
+    String words =
+        next.map(SoundBank::told)
+            .orElse(
+                transport
+                    .bank()
+                    .map(bank -> "No other bank of sounds is installed than " + bank.name() + ".")
+                    .orElse("No sound of mine is playing here."));
     screen.accept(new Message.Notice(words));
   }
 

@@ -30,6 +30,7 @@ public enum Action {
   LEAD("Band", "examples in, out", "s"),
   SILENT_BARS("Band", "silent bars", "o"),
   GROOVE("Band", "next groove", "g"),
+  SOUNDS("Band", "other sounds", "S"),
   CLICK("Band", "metronome", "m"),
   CLICK_WAY("Band", "metronome's beats", "M"),
   DRUMS_SOFTER("Level", "drums softer", "1"),

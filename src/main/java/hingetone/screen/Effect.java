@@ -11,6 +11,9 @@ public sealed interface Effect {
   /** The next groove that fits. */
   record NextGroove() implements Effect {}
 
+  /** The next bank of sounds that is installed. */
+  record NextSounds() implements Effect {}
+
   /** The hand stays around a fret, or is free again. */
   record StayAround(Optional<Integer> fret) implements Effect {}
 

@@ -98,6 +98,7 @@ public final class Update {
   static Step act(State state, Action action, long nanos) {
     return switch (action) {
       case GROOVE -> Step.of(state, new Effect.NextGroove());
+      case SOUNDS -> Step.of(state, new Effect.NextSounds());
       case CROSSING_EXAMPLE -> Step.of(state, new Effect.NextCrossingExample());
       case PHRASE_EXAMPLE -> Step.of(state, new Effect.NextExamples());
       case FAR -> chosen(state, state.settings().withFar(!state.settings().far()));

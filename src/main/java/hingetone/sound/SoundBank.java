@@ -32,13 +32,13 @@ public final class SoundBank {
   private static final int HEARD_VELOCITY = 88;
   private static final String BUILT_IN = "built-in sounds";
 
-  private final String name;
+  private final Optional<Path> file;
   private final SoundFont font;
   private final boolean builtIn;
   private final LevelStore levels;
 
-  private SoundBank(String name, SoundFont font, boolean builtIn, LevelStore levels) {
-    this.name = name;
+  private SoundBank(Optional<Path> file, SoundFont font, boolean builtIn, LevelStore levels) {
+    this.file = file;
     this.font = font;
     this.builtIn = builtIn;
     this.levels = levels;
@@ -96,7 +96,7 @@ public final class SoundBank {
     check(file);
     try {
       SoundFont font = new SoundFont(open(file));
-      return new SoundBank(String.valueOf(file.getFileName()), font, false, levels(file));
+      return new SoundBank(Optional.of(file), font, false, levels(file));
     } catch (InvalidMidiDataException | IOException | RuntimeException e) {
       throw new SoundFailure(file + " is damaged: copy or download it again.", e);
     }
@@ -128,7 +128,7 @@ public final class SoundBank {
   public static SoundBank builtIn() throws SoundFailure {
     Path folder = BuiltInBank.cacheFolder();
     SoundFont font = new SoundFont(BuiltInBank.kept(folder, BuiltInBank::made));
-    return new SoundBank(BUILT_IN, font, true, builtInLevels(BuiltInBank.file(folder)));
+    return new SoundBank(Optional.empty(), font, true, builtInLevels(BuiltInBank.file(folder)));
   }
 
   private static LevelStore builtInLevels(Path file) throws SoundFailure {
@@ -139,14 +139,38 @@ public final class SoundBank {
     }
   }
 
+  /**
+   * The next of the banks installed, from the last to the first again, that can be played; empty
+   * where there is no other.
+   */
+  public Optional<SoundBank> next() {
+    return next(SoundFontFolders.ofThisSystem());
+  }
+
+  Optional<SoundBank> next(SoundFontFolders folders) {
+    List<Path> all = folders.soundFonts();
+    int at = file.map(all::indexOf).orElse(-1);
+    for (int i = 1; i <= all.size(); i++) {
+      Path other = all.get((at + i) % all.size());
+      if (!file.equals(Optional.of(other))) {
+        try {
+          return Optional.of(read(other));
+        } catch (SoundFailure e) {
+          continue; // it cannot be played: the one after it
+        }
+      }
+    }
+    return Optional.empty();
+  }
+
   /** What a player is told of it: its name, or how to get a better one than Java's. */
   public String told() {
-    return builtIn ? JAVAS : "Sounds of " + name + ".";
+    return builtIn ? JAVAS : "Sounds of " + name() + ".";
   }
 
   /** What it is called, for people. */
   public String name() {
-    return name;
+    return file.map(path -> String.valueOf(path.getFileName())).orElse(BUILT_IN);
   }
 
   /**
@@ -172,7 +196,7 @@ public final class SoundBank {
     return names.isEmpty()
         ? Optional.empty()
         : Optional.of(
-            name
+            name()
                 + " has no sound for "
                 + list(names)
                 + ": you will not hear "

@@ -29,9 +29,9 @@ import javax.sound.sampled.AudioInputStream;
  *
  * <p>The synthesizer computes blocks of {@link #blockFrames()} frames. A note-on is placed on its
  * frame, provided that it was sent before the block that holds it was read; other messages act at
- * the start of their block. Not for several threads at once, except to be closed. A bank's loudness
- * differences and gaps are evened out on the way in (see {@link SoundBank}), so the same messages
- * give about the same mix whatever the bank.
+ * the start of their block. Not for several threads at once, except where a method says so. A
+ * bank's loudness differences and gaps are evened out on the way in (see {@link SoundBank}), so the
+ * same messages give about the same mix whatever the bank.
  */
 public final class Synthesizer implements AutoCloseable {
   private static final int CHANNELS = 2;
@@ -45,7 +45,6 @@ public final class Synthesizer implements AutoCloseable {
   private final javax.sound.midi.Synthesizer device;
   private final AudioInputStream stream;
   private final Receiver receiver;
-  private final SoundBank bank;
   private final Leveller leveller;
   private final int sampleRate;
   private final Set<Preset> loaded = new HashSet<>();
@@ -53,19 +52,20 @@ public final class Synthesizer implements AutoCloseable {
   private final byte[] bytes;
   private final FloatBuffer block;
   private long position;
+  private volatile SoundBank bank;
   private volatile boolean closed;
 
   private Synthesizer(
       javax.sound.midi.Synthesizer device,
       AudioInputStream stream,
       SoundBank bank,
-      Leveller leveller,
+      boolean levelled,
       int sampleRate)
       throws MidiUnavailableException, IOException {
     this.device = device;
     this.stream = stream;
     this.bank = bank;
-    this.leveller = leveller;
+    this.leveller = new Leveller(() -> levelled ? this.bank.levels() : BankLevels.NONE);
     this.sampleRate = sampleRate;
     this.receiver = device.getReceiver();
     this.bytes = new byte[(int) (sampleRate / CONTROL_RATE) * CHANNELS * Float.BYTES];
@@ -82,19 +82,19 @@ public final class Synthesizer implements AutoCloseable {
    * @throws SoundFailure when this Java has no such synthesizer
    */
   public static Synthesizer open(int sampleRate, SoundBank bank) throws SoundFailure {
-    return open(sampleRate, bank, new Leveller(bank::levels));
+    return open(sampleRate, bank, true);
   }
 
   /** The same with the sounds as loud as they are in the bank. */
   static Synthesizer unlevelled(int sampleRate, SoundBank bank) throws SoundFailure {
-    return open(sampleRate, bank, new Leveller(() -> BankLevels.NONE));
+    return open(sampleRate, bank, false);
   }
 
-  private static Synthesizer open(int sampleRate, SoundBank bank, Leveller leveller)
+  private static Synthesizer open(int sampleRate, SoundBank bank, boolean levelled)
       throws SoundFailure {
     try {
       javax.sound.midi.Synthesizer device = MidiSystem.getSynthesizer();
-      return new Synthesizer(device, openStream(device, sampleRate), bank, leveller, sampleRate);
+      return new Synthesizer(device, openStream(device, sampleRate), bank, levelled, sampleRate);
     } catch (MidiUnavailableException | IOException | IllegalArgumentException e) {
       throw new SoundFailure("The synthesizer of this Java does not start: " + e.getMessage(), e);
     }
@@ -154,7 +154,7 @@ public final class Synthesizer implements AutoCloseable {
    *
    * @return a sentence that names what the bank has no sound for; each is named once
    */
-  public Optional<String> prepare(List<Part> parts) {
+  public synchronized Optional<String> prepare(List<Part> parts) {
     for (Part part : parts) {
       Preset preset = SoundBank.preset(part);
       if (loaded.add(preset)) {
@@ -162,6 +162,21 @@ public final class Synthesizer implements AutoCloseable {
       }
     }
     return bank.silent(bank.lacks(parts).stream().filter(named::add).toList());
+  }
+
+  /** The bank whose sounds are heard. */
+  public SoundBank bank() {
+    return bank;
+  }
+
+  /**
+   * Plays on with another bank: from now on its sounds are struck, as far as it has them, and
+   * levelled over some notes; what sounds already rings on. From any thread.
+   */
+  public synchronized void change(SoundBank other) {
+    loaded.forEach(preset -> other.load(preset, device));
+    named.clear();
+    bank = other;
   }
 
   /** Sends a message that sounds on a frame, or as soon as it can where that frame is past. */

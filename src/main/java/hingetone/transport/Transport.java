@@ -14,6 +14,7 @@ import hingetone.sequencer.SequencerEvent;
 import hingetone.sequencer.Status;
 import hingetone.sequencer.Timeline;
 import hingetone.sound.OutputLine;
+import hingetone.sound.SoundBank;
 import hingetone.sound.Synthesizer;
 import hingetone.time.Clock;
 import hingetone.time.Playhead;
@@ -46,14 +47,17 @@ public final class Transport implements AutoCloseable {
   private final Timeline timeline;
   private final Driver driver;
   private final Thread thread;
+  private final Optional<Synthesizer> synthesizer;
 
   private Transport(
       LapSource source,
       Function<List<Part>, Optional<String>> prepare,
       Consumer<SequencerEvent> listener,
       PlaySetup setup,
-      boolean port,
+      Optional<Synthesizer> synthesizer,
       Function<Playback, Driver> driver) {
+    boolean port = synthesizer.isEmpty();
+    this.synthesizer = synthesizer;
     this.worker = lapWorker();
     this.laps = new ReadyLaps(source, prepare, listener, worker);
     ClockSignals signals = new ClockSignals(port && setup.midiClock());
@@ -95,11 +99,17 @@ public final class Transport implements AutoCloseable {
       Consumer<SequencerEvent> listener) {
     return new Transport(
         laps,
-        synthesizer::prepare,
+        parts -> prepare(synthesizer, parts),
         listener,
         setup,
-        false,
+        Optional.of(synthesizer),
         playback -> new SoundDriver(playback, synthesizer, line));
+  }
+
+  /** Loads the sounds of parts, and has them measured where that is not done yet. */
+  private static Optional<String> prepare(Synthesizer synthesizer, List<Part> parts) {
+    synthesizer.bank().measureBehind(parts);
+    return synthesizer.prepare(parts);
   }
 
   /**
@@ -141,7 +151,7 @@ public final class Transport implements AutoCloseable {
         parts -> Optional.empty(),
         listener,
         setup,
-        true,
+        Optional.empty(),
         playback -> new ClockDriver(playback, deadline, output, latencyMillis * 1_000_000L));
   }
 
@@ -159,6 +169,16 @@ public final class Transport implements AutoCloseable {
   public void follow(LapSource other) {
     laps.follow(other);
     send(new Command.Follow());
+  }
+
+  /** The bank whose sounds are heard; empty on a port and on the silent clock. */
+  public Optional<SoundBank> bank() {
+    return synthesizer.map(Synthesizer::bank);
+  }
+
+  /** Plays on with another bank, where there is one. Takes as long as reading its sounds. */
+  public void play(SoundBank other) {
+    synthesizer.ifPresent(there -> there.change(other));
   }
 
   /** Where the music is, as it is heard. */

@@ -118,6 +118,21 @@ class SoundBankTest {
     assertThat(SoundBank.find(Optional.empty(), SCORE, folders).name()).isEqualTo("c-gm.sf2");
   }
 
+  @Test
+  void banks_follow_one_another_and_one_that_cannot_be_played_is_passed_over() throws Exception {
+    SoundFontFolders folders = new SoundFontFolders(List.of(folder));
+    assertThat(SoundBank.builtIn().next(folders)).isEmpty();
+    found("a.sf2", TinySoundFont.of(BASS).bytes());
+    byte[] damaged = TinySoundFont.of(BASS).bytes();
+    damaged[7] = 1;
+    found("b.sf2", damaged);
+    found("c.sf2", TinySoundFont.of(KIT).bytes());
+    SoundBank first = SoundBank.builtIn().next(folders).orElseThrow();
+    SoundBank second = first.next(folders).orElseThrow();
+    assertThat(List.of(first.name(), second.name())).containsExactly("a.sf2", "c.sf2");
+    assertThat(second.next(folders).orElseThrow().name()).isEqualTo("a.sf2");
+  }
+
   /** Files in the usual folders count from 1 MB on; what follows a bank is not looked at. */
   private void found(String name, byte[] bytes) throws IOException {
     Files.write(folder.resolve(name), Arrays.copyOf(bytes, 1_000_000));

@@ -6,10 +6,14 @@ import hingetone.midi.MidiEvents;
 import hingetone.score.Part;
 import hingetone.score.Role;
 import hingetone.score.Sound;
+import hingetone.sound.TinySoundFont.Zone;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.List;
 import javax.sound.midi.ShortMessage;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
@@ -56,6 +60,33 @@ class SynthesizerTest {
     synthesizer.read(sound, 4000);
     assertThat(sound).containsOnly(0);
     assertThat(synthesizer.position()).isEqualTo(8000);
+  }
+
+  @Test
+  void another_bank_gives_its_sounds_from_the_next_note_on(@TempDir Path folder) throws Exception {
+    Part bass = new Part(Role.BASS, Sound.of(33), List.of());
+    SoundBank without = bank(folder.resolve("drums.sf2"), Zone.of(128, 0));
+    SoundBank with = bank(folder.resolve("bass.sf2"), Zone.of(0, 33));
+    try (Synthesizer synthesizer = Synthesizer.open(44_100, without)) {
+      synthesizer.prepare(List.of(bass));
+      synthesizer.send(MidiEvents.message(ShortMessage.PROGRAM_CHANGE, 1, 33, 0), 0);
+      assertThat(firstSound(struck(synthesizer))).isEqualTo(-1);
+      synthesizer.change(with);
+      assertThat(synthesizer.bank()).isSameAs(with);
+      assertThat(firstSound(struck(synthesizer))).isNotNegative();
+    }
+  }
+
+  private static SoundBank bank(Path file, Zone zone) throws Exception {
+    return SoundBank.read(Files.write(file, TinySoundFont.of(zone).bytes()));
+  }
+
+  private static float[] struck(Synthesizer synthesizer) {
+    ShortMessage on = MidiEvents.message(ShortMessage.NOTE_ON, 1, 40, 100);
+    synthesizer.send(on, synthesizer.position());
+    float[] sound = new float[2 * 4000];
+    synthesizer.read(sound, 4000);
+    return sound;
   }
 
   private static long firstSound(float[] stereo) {

@@ -36,28 +36,62 @@ final class LayerPanel {
   private record Row(String text, Style style) {}
 
   private static void help(Canvas canvas, State state, Layer.Help help) {
-    List<Row> rows = new ArrayList<>();
-    for (String group : Action.groups()) {
-      rows.add(new Row(group, Style.STRONG));
-      Arrays.stream(Action.values())
-          .filter(action -> action.group().equals(group))
-          .forEach(action -> rows.add(new Row(line(action, state.settings()), Style.PLAIN)));
-      rows.add(new Row("", Style.PLAIN));
-    }
+    List<List<Row>> groups = Action.groups().stream().map(group -> group(group, state)).toList();
+    int longest =
+        groups.stream().flatMap(List::stream).mapToInt(row -> row.text().length()).max().orElse(0);
+    int width = 2 + longest;
     int height = Math.max(1, canvas.rows() - 1);
-    int width = 2 + rows.stream().mapToInt(row -> row.text().length()).max().orElse(0);
-    int columns = Math.max(1, (canvas.columns() + 1) / width);
-    int needed = Math.max(1, (rows.size() + columns - 1) / columns);
-    int used = Math.max(1, Math.min(height, needed + 1));
-    int first = Math.min(help.first(), Math.max(0, rows.size() - columns * used));
-    for (int i = 0; i < columns * used && first + i < rows.size(); i++) {
-      Row row = rows.get(first + i);
-      Canvas column = canvas.window(0, i / used * width, used, width - 1);
-      column.put(i % used, 1, row.text(), row.style());
+    List<List<Row>> columns = columns(groups, Math.max(1, (canvas.columns() + 1) / width), height);
+    int tallest = columns.stream().mapToInt(List::size).max().orElse(0);
+    int first = Math.min(help.first(), Math.max(0, tallest - height));
+    for (int column = 0; column < columns.size(); column++) {
+      Canvas there = canvas.window(0, column * width, height, width - 1);
+      List<Row> rows = columns.get(column);
+      for (int i = first; i < Math.min(rows.size(), first + height); i++) {
+        there.put(i - first, 1, rows.get(i).text(), rows.get(i).style());
+      }
     }
-    boolean more = columns * used < rows.size();
-    String last = more ? "up and down for more, esc back" : "esc back";
+    String last = tallest > height ? "up and down for more, esc back" : "esc back";
     canvas.put(canvas.rows() - 1, 1, canvas.rows() > 1 ? last : "", Style.QUIET);
+  }
+
+  /** A heading and what stands under it. */
+  private static List<Row> group(String group, State state) {
+    List<Row> rows = new ArrayList<>();
+    rows.add(new Row(group, Style.STRONG));
+    Arrays.stream(Action.values())
+        .filter(action -> action.group().equals(group))
+        .forEach(action -> rows.add(new Row(line(action, state.settings()), Style.PLAIN)));
+    return rows;
+  }
+
+  /**
+   * Whole groups in so many columns at most, as low as they can be; only where they are taller than
+   * the screen all the same does a player have to scroll.
+   */
+  private static List<List<Row>> columns(List<List<Row>> groups, int most, int height) {
+    int all = groups.stream().mapToInt(group -> group.size() + 1).sum();
+    for (int limit = Math.min(height, all / most); ; limit++) {
+      List<List<Row>> columns = columns(groups, limit);
+      if (columns.size() <= most) {
+        return columns;
+      }
+    }
+  }
+
+  /** Groups one under another, in a new column where one would reach beyond a height. */
+  private static List<List<Row>> columns(List<List<Row>> groups, int height) {
+    List<List<Row>> columns = new ArrayList<>();
+    for (List<Row> group : groups) {
+      List<Row> last = columns.isEmpty() ? List.of() : columns.get(columns.size() - 1);
+      if (columns.isEmpty() || last.size() + 1 + group.size() > height) {
+        columns.add(new ArrayList<>(group));
+      } else {
+        last.add(new Row("", Style.PLAIN));
+        last.addAll(group);
+      }
+    }
+    return columns;
   }
 
   private static String line(Action action, ViewSettings settings) {
