@@ -1,21 +1,24 @@
 package hingetone.command;
 
 import hingetone.chart.Chart;
+import hingetone.neck.PatternNumbers;
 import hingetone.output.CommandFailure;
+import hingetone.output.FileKind;
 import hingetone.output.Overwriting;
 import hingetone.print.ReviewJson;
+import hingetone.print.ReviewText;
 import hingetone.review.Marks;
-import hingetone.review.MarksReader;
-import hingetone.review.MarksText;
 import hingetone.review.Played;
 import hingetone.review.Review;
-import hingetone.review.Story;
+import hingetone.review.marks.MarksReader;
+import hingetone.review.marks.MarksText;
+import hingetone.reviewing.WrittenReview;
 import hingetone.take.TakeFiles;
 import hingetone.take.TakeReader;
 import hingetone.text.FileNames;
-import hingetone.text.Printable;
 import hingetone.text.reading.TextFile;
 import java.io.IOException;
+import java.io.OutputStream;
 import java.io.PrintWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -25,6 +28,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
@@ -71,10 +75,15 @@ final class ReviewCommand implements Runnable {
       description = "Write what the program takes for phrases as such a file, to go on from.")
   Optional<Path> marksOut = Optional.empty();
 
+  @Mixin OutputFile output;
+
   @Option(
-      names = "--force",
-      description = "Replace a file that this program did not write, or that was changed since.")
-  boolean force;
+      names = "--pattern-one",
+      paramLabel = "DEGREES",
+      defaultValue = "${env:HINGETONE_PATTERN_ONE:-1}",
+      converter = MapCommand.ToPatterns.class,
+      description = "The degree that pattern 1 starts on, as for map.")
+  PatternNumbers patterns;
 
   @Option(names = "--json", description = "Print JSON.")
   boolean json;
@@ -84,18 +93,45 @@ final class ReviewCommand implements Runnable {
     Path notes = notes();
     Chart over = chart(notes);
     Played played = played(notes, over);
-    Review review = Review.of(played, over, marks(played));
-    if (marksOut.isPresent()) {
-      writeMarks(marksOut.get(), review, notes);
-      return;
+    Review review = Review.of(played, over, marks(played), patterns);
+    marksOut.ifPresent(file -> writeMarks(file, review, notes));
+    if (output.file.isPresent()) {
+      write(new WrittenReview(over.title(), review), notes);
     }
-    PrintWriter out = spec.commandLine().getOut();
     if (json) {
-      out.print(ReviewJson.of(review));
-    } else {
-      Story.of(review).forEach(sentence -> out.println(Printable.line(sentence)));
+      print(List.of(ReviewJson.of(review).stripTrailing()));
+    } else if (marksOut.isEmpty() && output.file.isEmpty()) {
+      print(ReviewText.of(review));
     }
+  }
+
+  private void print(List<String> lines) {
+    PrintWriter out = spec.commandLine().getOut();
+    lines.forEach(out::println);
     out.flush();
+  }
+
+  private void write(WrittenReview written, Path notes) {
+    FileKind kind = output.kind(WrittenReview.KINDS);
+    List<String> lines =
+        output.write(
+            inputs(notes),
+            WrittenReview.stamp(kind),
+            Map.of(),
+            places -> {
+              try (OutputStream out = Files.newOutputStream(places.get(0))) {
+                return written.write(kind, out);
+              }
+            });
+    output.tell(lines);
+  }
+
+  /** What is read, and never written over. */
+  private List<Path> inputs(Path notes) {
+    List<Path> inputs = new ArrayList<>(List.of(notes));
+    marks.map(FileNames::path).ifPresent(inputs::add);
+    chart.map(FileNames::path).ifPresent(inputs::add);
+    return inputs;
   }
 
   private Played played(Path notes, Chart over) {
@@ -117,19 +153,16 @@ final class ReviewCommand implements Runnable {
   }
 
   private void writeMarks(Path file, Review review, Path notes) {
-    List<Path> inputs = new ArrayList<>(List.of(notes));
-    marks.map(FileNames::path).ifPresent(inputs::add);
-    OutputFile.write(
+    print(
+        OutputFile.write(
             file,
-            new Overwriting(inputs, force),
+            new Overwriting(inputs(notes), output.force),
             MarksText.STAMP,
             Map.of(),
             places -> {
               Files.writeString(places.get(0), MarksText.of(review));
               return review.phrases().size() + " phrases";
-            })
-        .forEach(line -> spec.commandLine().getOut().println(Printable.line(line)));
-    spec.commandLine().getOut().flush();
+            }));
   }
 
   /** The file of notes: a file as named, a take of that name, or the last take. */

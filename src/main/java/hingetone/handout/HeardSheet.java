@@ -11,8 +11,10 @@ import hingetone.neck.Spot;
 import hingetone.print.HeardBars;
 import hingetone.print.HeardBars.Barred;
 import hingetone.theory.Key;
+import hingetone.time.Position;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 
 /** A recording as a sheet: what was heard of each note as it is written. */
@@ -27,7 +29,7 @@ final class HeardSheet {
 
   private HeardSheet() {}
 
-  static Sheet of(String title, Fretboard neck, HeardBars bars) {
+  static Sheet of(String title, Fretboard neck, HeardBars bars, Map<Position, String> words) {
     List<SheetNote> notes = new ArrayList<>();
     for (int i = 0; i < bars.notes().size(); i++) {
       notes.add(note(bars, i));
@@ -41,7 +43,7 @@ final class HeardSheet {
         bars.firstBar(),
         bars.lastBar(),
         notes,
-        List.of());
+        words.entrySet().stream().map(w -> new Sheet.Words(w.getKey(), w.getValue())).toList());
   }
 
   private static SheetNote note(HeardBars bars, int index) {

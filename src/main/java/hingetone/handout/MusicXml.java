@@ -13,8 +13,10 @@ import hingetone.text.Stamp;
 import hingetone.theory.Pitch;
 import hingetone.time.Beats;
 import hingetone.time.Meter;
+import hingetone.time.Position;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 
 /**
  * A sheet as MusicXML 4.0: a part in notation with chord symbols, keys, meters and tempos, and the
@@ -56,7 +58,17 @@ public final class MusicXml {
 
   /** The text of a file with a recording. */
   public static String of(String title, Fretboard neck, HeardBars bars) {
-    return new MusicXml(HeardSheet.of(title, neck, bars)).text();
+    return of(title, neck, bars, Map.of());
+  }
+
+  /**
+   * The text of a file with notes in bars.
+   *
+   * @param words what is written above places
+   */
+  public static String of(
+      String title, Fretboard neck, HeardBars bars, Map<Position, String> words) {
+    return new MusicXml(HeardSheet.of(title, neck, bars, words)).text();
   }
 
   private String text() {

@@ -44,7 +44,7 @@ public final class HeardMidi {
     this.quarters = quarters;
   }
 
-  /** Writes to a stream, which stays open. */
+  /** Writes a recording to a stream, which stays open. */
   public static void write(
       Path file, Transcription written, Optional<HeardBars> bars, OutputStream output)
       throws IOException {
@@ -53,8 +53,20 @@ public final class HeardMidi {
         bars.<DoubleUnaryOperator>map(b -> b.alignment()::quarters)
             .orElse(seconds -> seconds * HeardBars.TEMPO / 60);
     HeardMidi midi = new HeardMidi(written, quarters);
-    Score head = bars.map(b -> midi.head(title, b)).orElseGet(() -> withoutBars(title));
+    Score head = bars.map(b -> midi.head(title, b, List.of())).orElse(withoutBars(title));
     BentLine.write(head, midi.line(), output);
+  }
+
+  /**
+   * Writes notes in bars to a stream, which stays open.
+   *
+   * @param more marks beside those of the bars
+   */
+  public static void write(
+      String title, Transcription written, HeardBars bars, List<Mark> more, OutputStream output)
+      throws IOException {
+    HeardMidi midi = new HeardMidi(written, bars.alignment()::quarters);
+    BentLine.write(midi.head(title, bars, more), midi.line(), output);
   }
 
   private static Score withoutBars(String title) {
@@ -63,9 +75,9 @@ public final class HeardMidi {
   }
 
   /** What the chart says of the bars from the first note to the last. */
-  private Score head(String title, HeardBars bars) {
+  private Score head(String title, HeardBars bars, List<Mark> more) {
     Form form = bars.form();
-    List<Mark> marks = new ArrayList<>();
+    List<Mark> marks = new ArrayList<>(more);
     for (int number = 1; number <= bars.lastBar(); number++) {
       Form.Bar bar = form.bar(number);
       Beats start = form.startOf(number);
@@ -81,10 +93,14 @@ public final class HeardMidi {
     return new Score(title, countIn, form.startOf(bars.lastBar() + 1), marks, List.of());
   }
 
-  /** The first bar, which may lie before that to which the first note is counted. */
-  private int firstBar(HeardBars bars) {
-    double first = written.notes().stream().mapToDouble(p -> p.note().at()).findFirst().orElse(0);
-    Beats floor = Beats.of((long) Math.floor(quarters.applyAsDouble(first)));
+  /** The bar that a file begins with, which may lie before that of the first note as written. */
+  public static int firstBar(HeardBars bars) {
+    double first =
+        bars.notes().stream()
+            .mapToDouble(n -> bars.alignment().quarters(n.placed().note().at()))
+            .findFirst()
+            .orElse(0);
+    Beats floor = Beats.of((long) Math.floor(first));
     return Math.min(bars.firstBar(), bars.form().position(floor).bar());
   }
 

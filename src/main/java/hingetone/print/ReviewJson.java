@@ -5,6 +5,7 @@ import static hingetone.print.Json.object;
 import hingetone.review.BarShares;
 import hingetone.review.CrossedLine;
 import hingetone.review.DominantHome;
+import hingetone.review.PhrasePlace;
 import hingetone.review.Played;
 import hingetone.review.Review;
 import hingetone.review.ReviewedPhrase;
@@ -13,6 +14,7 @@ import hingetone.review.ReviewedPhrase.Return;
 import hingetone.review.Story;
 import hingetone.text.Choice;
 import hingetone.theory.Chord;
+import hingetone.theory.Interval;
 import hingetone.theory.Key;
 import java.util.Map;
 import java.util.Optional;
@@ -34,14 +36,16 @@ public final class ReviewJson {
                     "meanMs", tenths(review.timing().meanMs()),
                     "spreadMs", tenths(review.timing().spreadMs()),
                     "latencyMs", null),
-            "phrases", review.phrases().stream().map(p -> phrase(p, bars)).toList(),
+            "phrases", review.phrases().stream().map(p -> phrase(review, p, bars)).toList(),
             "crossings", review.lines().stream().map(ReviewJson::line).toList(),
             "turnarounds", review.turnarounds().stream().map(ReviewJson::turnaround).toList(),
             "bars", review.bars().stream().map(ReviewJson::bar).toList(),
             "story", Story.of(review)));
   }
 
-  private static Map<String, Object> phrase(ReviewedPhrase phrase, Map<Integer, Played.Bar> bars) {
+  private static Map<String, Object> phrase(
+      Review review, ReviewedPhrase phrase, Map<Integer, Played.Bar> bars) {
+    Optional<PhrasePlace> place = review.neck().places().get(phrase.index() - 1);
     return object(
         "index", phrase.index(),
         "start", Json.position(phrase.start()),
@@ -54,7 +58,17 @@ public final class ReviewJson {
         "pickupBeats", phrase.pickupBeats(),
         "landing", phrase.landing().map(landing -> landing(landing, bars)),
         "returns", phrase.returns().map(ReviewJson::returns),
-        "remark", phrase.remark());
+        "remark", phrase.remark(),
+        "place", place.map(ReviewJson::place));
+  }
+
+  private static Map<String, Object> place(PhrasePlace place) {
+    return object(
+        "low", place.low(),
+        "high", place.high(),
+        "pattern", place.pattern(),
+        "start", place.start().map(Interval::toString),
+        "strings", Choice.word(place.end()));
   }
 
   private static Map<String, Object> landing(Landing landing, Map<Integer, Played.Bar> bars) {

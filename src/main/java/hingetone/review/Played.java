@@ -44,7 +44,7 @@ public record Played(List<Bar> bars, List<PlacedNote> notes, List<TakeReader.Tem
       return start + of.meter().barLength().toDouble();
     }
 
-    double beatLength() {
+    public double beatLength() {
       return of.meter().beatLength().toDouble();
     }
 
@@ -102,7 +102,7 @@ public record Played(List<Bar> bars, List<PlacedNote> notes, List<TakeReader.Tem
   }
 
   /** The bar that a place lies in; the first or the last for what lies outside. */
-  Bar barAt(double at) {
+  public Bar barAt(double at) {
     int last = LastBegun.index(bars.size(), i -> bars.get(i).start() <= at + 1e-6);
     return bars.get(Math.max(0, last));
   }
@@ -122,6 +122,19 @@ public record Played(List<Bar> bars, List<PlacedNote> notes, List<TakeReader.Tem
         notesFrom(before - RINGING, bar.start() + RINGING));
   }
 
+  /** How many notes are struck in each beat of a bar, those struck together counted once. */
+  public int[] struck(Bar bar) {
+    int[] struck = new int[bar.of().meter().beatsPerBar()];
+    double before = Double.NEGATIVE_INFINITY;
+    for (PlacedNote note : notesFrom(bar.start(), bar.end())) {
+      if (note.at() - before > LineWay.TOGETHER * bar.beatLength()) {
+        struck[Math.min(struck.length - 1, (int) (bar.beat(note.at()) - 1))]++;
+        before = note.at();
+      }
+    }
+    return struck;
+  }
+
   /** The index of the first note that may still ring at a place. */
   int firstRinging(double at) {
     return firstFrom(at - RINGING);
@@ -133,7 +146,7 @@ public record Played(List<Bar> bars, List<PlacedNote> notes, List<TakeReader.Tem
   }
 
   /** The index of the first note that begins at a place or after it. */
-  int firstFrom(double at) {
+  public int firstFrom(double at) {
     return LastBegun.index(notes.size(), i -> notes.get(i).at() < at) + 1;
   }
 
@@ -144,7 +157,7 @@ public record Played(List<Bar> bars, List<PlacedNote> notes, List<TakeReader.Tem
   }
 
   /** A place as bar and beat, to the nearest part of a beat. */
-  Position position(double at, int parts) {
+  public Position position(double at, int parts) {
     Bar near = barAt(at);
     long part = Math.round((near.beat(at) - 1) * parts);
     long inBar = (long) near.of().meter().beatsPerBar() * parts;

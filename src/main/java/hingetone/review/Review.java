@@ -4,6 +4,7 @@ import hingetone.chart.Chart;
 import hingetone.chart.Form;
 import hingetone.ground.Ground;
 import hingetone.neck.Fretboard;
+import hingetone.neck.PatternNumbers;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -19,6 +20,8 @@ import java.util.Optional;
  * @param turnarounds the dominants that lead home, in order
  * @param bars what the notes were to the chords, for each bar in which something sounded
  * @param remark what a teacher remarks on the whole
+ * @param form the form it was played over, in the keys of the first bar played
+ * @param neck where it lies on the neck
  */
 public record Review(
     Played played,
@@ -27,28 +30,33 @@ public record Review(
     List<CrossedLine> lines,
     List<DominantHome> turnarounds,
     List<BarShares> bars,
-    Optional<String> remark) {
+    Optional<String> remark,
+    Form form,
+    PlayedNeck neck) {
 
   /** Reviews what was played over a chart. */
   public static Review of(Played played, Chart chart) {
-    return of(played, chart, Marks.NONE);
+    return of(played, chart, Marks.NONE, PatternNumbers.FROM_THE_TONIC);
   }
 
   /** Reviews what was played over a chart, with what a teacher has marked in it. */
-  public static Review of(Played played, Chart chart, Marks marks) {
+  public static Review of(Played played, Chart chart, Marks marks, PatternNumbers patterns) {
     Fretboard board = Fretboard.of(chart.tuning(), chart.capo());
     Map<Integer, Ground> grounds = new HashMap<>();
     for (Played.Bar bar : played.bars()) {
       grounds.computeIfAbsent(
           bar.keyShift(), shift -> Ground.of(Form.of(chart.shifted(shift)), board));
     }
+    List<ReviewedPhrase> phrases = PhraseReview.of(played, marks);
     return new Review(
         played,
         Timing.of(played),
-        PhraseReview.of(played, marks),
+        phrases,
         CrossedLine.of(played),
         DominantHome.of(played, grounds),
         BarShares.of(played, grounds),
-        marks.remark());
+        marks.remark(),
+        grounds.get(played.bars().get(0).keyShift()).form(),
+        PlayedNeck.of(played, phrases, board, patterns));
   }
 }

@@ -1,5 +1,7 @@
 package hingetone.take;
 
+import hingetone.hearing.Technique;
+
 /**
  * A note in musical time.
  *
@@ -8,8 +10,15 @@ package hingetone.take;
  * @param struck MIDI number, with fractions, of the pitch it begins with
  * @param reached that of the pitch it counts as: the one it is bent to
  * @param velocity MIDI velocity, 1 to 127
+ * @param handling how it was played
  */
-public record PlacedNote(double at, double end, double struck, double reached, int velocity) {
+public record PlacedNote(
+    double at, double end, double struck, double reached, int velocity, Handling handling) {
+  /** A note of which no more is known. */
+  public PlacedNote(double at, double end, double struck, double reached, int velocity) {
+    this(at, end, struck, reached, velocity, Handling.PLAIN);
+  }
+
   /** MIDI number of the pitch it counts as. */
   public int pitch() {
     return (int) Math.round(reached);
@@ -20,7 +29,18 @@ public record PlacedNote(double at, double end, double struck, double reached, i
     return Math.floorMod(pitch(), 12);
   }
 
+  /** MIDI number of the fret it is played on: of one struck bent and let down, where it ends. */
+  public int fretted() {
+    boolean letDown = handling.technique() == Technique.PREBEND;
+    return (int) Math.round(letDown ? reached : struck);
+  }
+
   public double length() {
     return end - at;
+  }
+
+  /** The same on a string that is known. */
+  PlacedNote onString(int string) {
+    return new PlacedNote(at, end, struck, reached, velocity, handling.onString(string));
   }
 }

@@ -30,7 +30,7 @@ public final class PlayedBars {
         Pattern.compile("bar (-?\\d{1,7})(?:, keys ([+-]\\d{1,2}))?");
 
     /** What a cue point of a file says of it: {@code bar 5, keys +2}. */
-    String cue() {
+    public String cue() {
       return "bar " + number + (keyShift == 0 ? "" : String.format(", keys %+d", keyShift));
     }
 

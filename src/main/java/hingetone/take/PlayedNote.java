@@ -59,7 +59,15 @@ public record PlayedNote(long on, long off, int channel, int key, int velocity, 
 
   /** The note in musical time, its places in quarter notes from bar 1. */
   public PlacedNote placed(double at, double end) {
-    return new PlacedNote(at, end, struck(), reached(), velocity);
+    double each = (end - at) / Math.max(1, off - on);
+    List<Handling.Point> curve =
+        bends.stream()
+            .map(
+                bend ->
+                    new Handling.Point(
+                        at + Math.max(0, bend.at() - on) * each, key + bend.semitones()))
+            .toList();
+    return new PlacedNote(at, end, struck(), reached(), velocity, Handling.of(struck(), curve));
   }
 
   /** MIDI number, with fractions, of the pitch it has at its end. */

@@ -9,6 +9,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalInt;
 import javax.sound.midi.InvalidMidiDataException;
 import javax.sound.midi.MetaMessage;
 import javax.sound.midi.MidiSystem;
@@ -147,9 +148,13 @@ public record TakeReader(
       }
     }
     notes.addAll(playing.lost(track.ticks()));
-    return notes.stream()
-        .sorted(Comparator.comparingLong(PlayedNote::on).thenComparingInt(PlayedNote::key))
-        .map(n -> n.placed(n.on() / quarter, n.off() / quarter))
-        .toList();
+    notes.sort(Comparator.comparingLong(PlayedNote::on).thenComparingInt(PlayedNote::key));
+    OptionalInt first = GuitarChannels.first(notes);
+    return notes.stream().map(n -> placed(n, quarter, first)).toList();
+  }
+
+  private static PlacedNote placed(PlayedNote note, double quarter, OptionalInt first) {
+    PlacedNote placed = note.placed(note.on() / quarter, note.off() / quarter);
+    return first.isEmpty() ? placed : placed.onString(note.channel() - first.getAsInt() + 1);
   }
 }

@@ -35,4 +35,28 @@ class ReviewCommandTest extends ProgramRun {
     assertThat(run("review", TAKE, "--marks", marks)).isEqualTo(2);
     assertThat(err.toString()).contains("marks.yaml:2:11").contains("no note begins");
   }
+
+  @Test
+  void what_it_writes_as_midi_is_reviewed_again_in_the_same_bars_and_phrases() throws IOException {
+    String copy = file("copy.mid").toString();
+    assertThat(run("review", TAKE, "-o", copy)).isZero();
+    String chart = TAKE.replace(".mid", ".yaml");
+    Path first = file("first.yaml");
+    Path again = file("again.yaml");
+    assertThat(run("review", TAKE, "--marks-out", first.toString())).isZero();
+    assertThat(run("review", copy, "--chart", chart, "--marks-out", again.toString())).isZero();
+    assertThat(Files.readString(again)).contains("role: reply").isEqualTo(Files.readString(first));
+  }
+
+  @Test
+  void the_page_has_the_story_the_density_and_each_phrase_as_tab() throws IOException {
+    String page = file("page.txt").toString();
+    assertThat(run("review", TAKE, "-o", page)).isZero();
+    assertThat(Files.readString(file("page.txt")))
+        .startsWith("Wet slate\n\nBars 0 to 2: statement")
+        .contains("bar      0     1     2     3     4\n", "notes    ...2  1.21  ...2  112.  ..44\n")
+        .contains("Phrase 1, statement: frets 6 to 8, pattern 5 from its b7, upper strings\n")
+        .contains("B3   |-6---8-----|-----------8-----6-\n");
+    assertThat(run("review", TAKE, "-o", file("page.wav").toString())).isEqualTo(2);
+  }
 }

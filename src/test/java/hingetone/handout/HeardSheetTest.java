@@ -20,11 +20,16 @@ import hingetone.neck.Fretboard;
 import hingetone.neck.Spot;
 import hingetone.neck.Tuning;
 import hingetone.print.HeardBars;
+import hingetone.print.ReviewedBars;
+import hingetone.review.Evening;
+import hingetone.review.Review;
 import hingetone.text.reading.Source;
 import hingetone.time.Beats;
+import hingetone.time.Position;
 import hingetone.time.TempoMap;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.w3c.dom.Element;
@@ -63,6 +68,22 @@ class HeardSheetTest {
     assertThat(signs(notes.get(9))).containsExactly("grace", "slide start");
     assertThat(textOf(notes.get(9), "fret")).isEqualTo("1");
     assertThat(signs(notes.get(10))).containsExactly("slide stop");
+  }
+
+  @Test
+  void a_reviewed_take_has_its_bends_chords_sections_and_the_names_of_its_phrases()
+      throws Exception {
+    Review review = Evening.bent();
+    HeardBars bars = ReviewedBars.of(review).bars();
+    String text = MusicXml.of("Wet slate", NECK, bars, Map.of(Position.of(0, 4), "phrase 1"));
+    validate(schema(), text);
+    List<Element> notes =
+        elements(tab(text), "note").stream().filter(n -> elements(n, "rest").isEmpty()).toList();
+    assertThat(signs(notes.get(0))).containsExactly("bend-alter 2");
+    assertThat(signs(notes.get(1)))
+        .containsExactly("bend-alter 2", "pre-bend", "bend-alter -2", "release");
+    assertThat(textOf(notes.get(0), "string")).isEqualTo("3");
+    assertThat(text).contains("<words>phrase 1<", "<rehearsal>high<", "<root-step>C<");
   }
 
   @Test

@@ -1,5 +1,7 @@
-package hingetone.review;
+package hingetone.review.marks;
 
+import hingetone.review.Review;
+import hingetone.review.ReviewedPhrase;
 import hingetone.text.Choice;
 import hingetone.text.Stamp;
 import java.util.Optional;

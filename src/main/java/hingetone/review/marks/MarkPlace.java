@@ -1,5 +1,6 @@
-package hingetone.review;
+package hingetone.review.marks;
 
+import hingetone.review.Played;
 import hingetone.take.PlacedNote;
 import hingetone.time.Beats;
 import hingetone.time.Position;

@@ -1,5 +1,8 @@
-package hingetone.review;
+package hingetone.review.marks;
 
+import hingetone.review.MarkedPhrase;
+import hingetone.review.Marks;
+import hingetone.review.Played;
 import hingetone.review.ReviewedPhrase.Role;
 import hingetone.text.Choice;
 import hingetone.text.Quote;
@@ -138,7 +141,10 @@ public final class MarksReader {
   private Optional<String> remark(Fields fields) {
     return fields.read(
         MarksKey.REMARK,
-        text -> text.length() <= LONGEST_REMARK ? Optional.of(Optional.of(text)) : Optional.empty(),
+        text ->
+            text.length() <= LONGEST_REMARK
+                ? Optional.of(Optional.of(text.replaceAll("\\s+", " ")))
+                : Optional.empty(),
         Optional.empty(),
         "I expected a text of at most " + LONGEST_REMARK + " characters.");
   }

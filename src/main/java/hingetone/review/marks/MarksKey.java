@@ -1,4 +1,4 @@
-package hingetone.review;
+package hingetone.review.marks;
 
 import hingetone.text.reading.Field;
 import hingetone.text.reading.KeyTable;

@@ -1,4 +1,4 @@
-package hingetone.review;
+package hingetone.review.marks;
 
 import hingetone.text.Page;
 import java.io.IOException;

@@ -1,8 +1,15 @@
-package hingetone.review;
+package hingetone.review.marks;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import hingetone.neck.PatternNumbers;
+import hingetone.review.Evening;
+import hingetone.review.Marks;
+import hingetone.review.Played;
+import hingetone.review.Review;
+import hingetone.review.ReviewedPhrase;
 import hingetone.review.ReviewedPhrase.Role;
+import hingetone.review.Story;
 import hingetone.take.PlacedNote;
 import hingetone.text.reading.BrokenFiles;
 import hingetone.text.reading.Diagnostic;
@@ -34,7 +41,11 @@ class MarksTest {
   private static Review marked(String text) throws IOException {
     Reading<Marks> marks = read(new Source("marks.yaml", text));
     assertThat(marks.problems()).extracting(Diagnostic::report).isEmpty();
-    return Review.of(Evening.played(), Evening.chart(), marks.value().orElseThrow());
+    return Review.of(
+        Evening.played(),
+        Evening.chart(),
+        marks.value().orElseThrow(),
+        PatternNumbers.FROM_THE_TONIC);
   }
 
   @Test
