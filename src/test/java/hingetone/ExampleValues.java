@@ -13,6 +13,8 @@ import hingetone.plan.Plan;
 import hingetone.play.Arrangement;
 import hingetone.play.KeptSettings;
 import hingetone.play.Performance;
+import hingetone.review.Evening;
+import hingetone.review.Review;
 import hingetone.score.Score;
 import hingetone.screen.State;
 import hingetone.screen.States;
@@ -21,6 +23,8 @@ import hingetone.screen.picture.Size;
 import hingetone.screen.picture.TerminalLook;
 import hingetone.screen.view.View;
 import hingetone.sequencer.Command;
+import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.util.Map;
 import java.util.Optional;
 import javax.sound.midi.ShortMessage;
@@ -39,6 +43,8 @@ public final class ExampleValues {
   public static final Frame frame = View.render(state, new Size(24, 80));
   public static final TerminalLook look = TerminalLook.of(Map.of(), "Linux");
 
+  public static final Review review = review();
+
   // What a performance is made of is wired by its command; its example is compiled only.
   public static Arrangement arrangement;
   public static Optional<Command.Ramp> ramp;
@@ -48,4 +54,12 @@ public final class ExampleValues {
   public static KeptSettings kept;
 
   private ExampleValues() {}
+
+  private static Review review() {
+    try {
+      return Evening.review();
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
 }

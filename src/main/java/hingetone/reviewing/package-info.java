@@ -5,7 +5,8 @@
  * <p>May import handout and output and their imports, and review.marks.
  *
  * <pre>{@code
- * new WrittenReview("Wet slate", review).write(FileKind.MUSICXML, out);   // → "31 notes in 5 phrases"
+ * java.io.OutputStream out = java.io.OutputStream.nullOutputStream();
+ * new WrittenReview("Wet slate", review).write(FileKind.MID, out);   // → 31 notes in 5 phrases
  * }</pre>
  */
 package hingetone.reviewing;

@@ -1,34 +1,32 @@
 package hingetone.take;
 
-import hingetone.midi.MidiEvents;
+import hingetone.midi.MidiTracks;
 import hingetone.midi.Received;
 import java.io.File;
 import java.io.IOException;
-import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
-import javax.sound.midi.InvalidMidiDataException;
-import javax.sound.midi.MetaMessage;
-import javax.sound.midi.MidiSystem;
-import javax.sound.midi.Sequence;
-import javax.sound.midi.ShortMessage;
-import javax.sound.midi.Track;
 
 /**
  * Reads what was played from a MIDI file: one of our takes, or one that any other program wrote.
- * The notes are those of the track named Lead, else of the one with the most notes that is no drum
- * track.
+ * The notes are those of the line that is asked for, else of the track named Lead, else of the one
+ * most like a melody ({@link MelodyLikeness}).
  *
  * @param cues where the bars do not simply follow, in order
  * @param tempos the tempos, in order, the first from the start
  * @param notes the notes, in quarter notes from the start of the file, in order of their strokes
  * @param length the file's length in quarter notes
+ * @param told what people are told of the line that was taken, where the program chose it
  */
 public record TakeReader(
-    List<Cue> cues, List<TempoFrom> tempos, List<PlacedNote> notes, double length) {
+    List<Cue> cues,
+    List<TempoFrom> tempos,
+    List<PlacedNote> notes,
+    double length,
+    Optional<String> told) {
   private static final int CUE_POINT = 0x07;
   private static final int TEMPO = 0x51;
   private static final int TRACK_NAME = 0x03;
@@ -58,97 +56,97 @@ public record TakeReader(
     return micros / 1e6;
   }
 
+  /** Reads a MIDI file, the line named Lead, else the one most like a melody. */
+  public static TakeReader read(File file) throws IOException {
+    return read(file, LineWanted.ANY);
+  }
+
   /**
-   * Reads a file.
+   * Reads a MIDI file.
    *
    * @throws IOException with a sentence for people when it is no MIDI file of this kind
    */
-  public static TakeReader read(File file) throws IOException {
-    Sequence sequence;
-    try {
-      sequence = MidiSystem.getSequence(file);
-    } catch (InvalidMidiDataException | IOException | RuntimeException e) {
-      // The JDK's reader throws whatever a broken file makes it meet.
-      throw new IOException(file + " is no MIDI file that can be read: " + e.getMessage(), e);
-    }
-    if (sequence.getDivisionType() != Sequence.PPQ || sequence.getResolution() < 1) {
-      throw new IOException(file + " counts in frames of film, not in quarter notes.");
-    }
-    double quarter = sequence.getResolution();
-    if (sequence.getTickLength() / quarter > MOST_QUARTERS) {
+  public static TakeReader read(File file, LineWanted wanted) throws IOException {
+    MidiTracks midi = MidiTracks.read(file.toPath());
+    double quarter = midi.quarter();
+    if (midi.ticks() / quarter > MOST_QUARTERS) {
       throw new IOException(file + " is longer than any take: " + MOST_QUARTERS + " quarters.");
     }
     List<Cue> cues = new ArrayList<>();
     List<TempoFrom> tempos = new ArrayList<>(List.of(new TempoFrom(0, USUAL_MICROS)));
-    for (Track track : sequence.getTracks()) {
-      for (int i = 0; i < track.size(); i++) {
-        if (track.get(i).getMessage() instanceof MetaMessage meta) {
-          double at = track.get(i).getTick() / quarter;
-          if (meta.getType() == CUE_POINT) {
-            PlayedBars.Bar.ofCue(text(meta)).ifPresent(bar -> cues.add(new Cue(at, bar)));
-          } else if (meta.getType() == TEMPO && meta.getData().length == 3) {
-            byte[] b = meta.getData();
-            int micros = (b[0] & 255) << 16 | (b[1] & 255) << 8 | b[2] & 255;
-            tempos.add(new TempoFrom(at, Math.max(1, micros)));
-          }
+    for (MidiTracks.Track track : midi.tracks()) {
+      for (MidiTracks.Meta meta : track.texts()) {
+        double at = meta.tick() / quarter;
+        byte[] b = meta.data();
+        if (meta.type() == CUE_POINT) {
+          PlayedBars.Bar.ofCue(meta.text()).ifPresent(bar -> cues.add(new Cue(at, bar)));
+        } else if (meta.type() == TEMPO && b.length == 3) {
+          int micros = (b[0] & 255) << 16 | (b[1] & 255) << 8 | b[2] & 255;
+          tempos.add(new TempoFrom(at, Math.max(1, micros)));
         }
       }
     }
     tempos.sort(Comparator.comparingDouble(TempoFrom::at));
     cues.sort(Comparator.comparingDouble(Cue::at));
-    List<PlacedNote> notes = lead(sequence).map(t -> notes(t, quarter)).orElse(List.of());
-    return new TakeReader(cues, tempos, notes, sequence.getTickLength() / quarter);
+    TakeLine.Chosen line = TakeLine.of(file.toString(), lines(midi, wanted), wanted);
+    return new TakeReader(cues, tempos, line.notes(), midi.ticks() / quarter, line.told());
   }
 
-  private static Optional<Track> lead(Sequence sequence) {
-    List<Track> played = new ArrayList<>();
-    for (Track track : sequence.getTracks()) {
-      if (strokes(track) > 0) {
-        played.add(track);
+  /** The lines of notes; a track of several channels that is no guitar's is one line a channel. */
+  private static List<TakeLine> lines(MidiTracks midi, LineWanted wanted) {
+    List<TakeLine> lines = new ArrayList<>();
+    for (int i = 0; i < midi.tracks().size(); i++) {
+      MidiTracks.Track track = midi.tracks().get(i);
+      String name = name(track);
+      List<PlayedNote> notes = notes(track, wanted.channel().map(c -> c - 1).orElse(-1));
+      List<Integer> channels = notes.stream().map(PlayedNote::channel).distinct().sorted().toList();
+      boolean guitar = GuitarChannels.first(notes).isPresent() && wanted.channel().isEmpty();
+      if (channels.size() < 2 && wanted.channel().isEmpty() || guitar) {
+        add(lines, new TakeLine(i + 1, Optional.empty(), name, placed(notes, midi.quarter())));
+      } else {
+        for (int channel : channels) {
+          List<PlayedNote> some = notes.stream().filter(n -> n.channel() == channel).toList();
+          add(
+              lines,
+              new TakeLine(i + 1, Optional.of(channel + 1), name, placed(some, midi.quarter())));
+        }
       }
     }
-    return played.stream()
-        .filter(track -> name(track).equalsIgnoreCase("lead"))
+    return lines;
+  }
+
+  private static void add(List<TakeLine> lines, TakeLine line) {
+    if (!line.notes().isEmpty()) {
+      lines.add(line);
+    }
+  }
+
+  private static String name(MidiTracks.Track track) {
+    return track.texts().stream()
+        .filter(meta -> meta.type() == TRACK_NAME)
         .findFirst()
-        .or(() -> played.stream().max(Comparator.comparingInt(TakeReader::strokes)));
+        .map(meta -> meta.text().strip())
+        .orElse("");
   }
 
-  private static int strokes(Track track) {
-    int strokes = 0;
-    for (int i = 0; i < track.size(); i++) {
-      boolean strikes =
-          track.get(i).getMessage() instanceof ShortMessage m
-              && MidiEvents.isNoteOn(m)
-              && m.getChannel() != DRUMS;
-      strokes += strikes ? 1 : 0;
-    }
-    return strokes;
-  }
-
-  private static String name(Track track) {
-    for (int i = 0; i < track.size(); i++) {
-      if (track.get(i).getMessage() instanceof MetaMessage meta && meta.getType() == TRACK_NAME) {
-        return text(meta).strip();
-      }
-    }
-    return "";
-  }
-
-  private static String text(MetaMessage meta) {
-    return new String(meta.getData(), StandardCharsets.UTF_8);
-  }
-
-  /** The notes as an instrument's, ticks in the place of nanoseconds. */
-  private static List<PlacedNote> notes(Track track, double quarter) {
+  /**
+   * The notes as an instrument's, ticks in the place of nanoseconds, in order of their strokes;
+   * those of drums only where their channel is asked for.
+   */
+  private static List<PlayedNote> notes(MidiTracks.Track track, int asked) {
     PlayedNotes playing = new PlayedNotes();
     List<PlayedNote> notes = new ArrayList<>();
-    for (int i = 0; i < track.size(); i++) {
-      if (track.get(i).getMessage() instanceof ShortMessage m && m.getChannel() != DRUMS) {
-        notes.addAll(playing.take(Received.of(track.get(i).getTick(), m)));
+    for (Received message : track.messages()) {
+      if (message.channel() != DRUMS || asked == DRUMS) {
+        notes.addAll(playing.take(message));
       }
     }
     notes.addAll(playing.lost(track.ticks()));
     notes.sort(Comparator.comparingLong(PlayedNote::on).thenComparingInt(PlayedNote::key));
+    return notes;
+  }
+
+  private static List<PlacedNote> placed(List<PlayedNote> notes, double quarter) {
     OptionalInt first = GuitarChannels.first(notes);
     return notes.stream().map(n -> placed(n, quarter, first)).toList();
   }

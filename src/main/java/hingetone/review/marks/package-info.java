@@ -5,8 +5,8 @@
  * <p>May import the base packages, take and review.
  *
  * <pre>{@code
- * Reading<Marks> marks = MarksReader.read(new Source("marks.yaml", text), played);
- * Review.of(played, chart, marks.value().orElseThrow(), patterns);
+ * Source file = new Source("marks.yaml", "remark: Breathe");
+ * MarksReader.read(file, review.played()).value().orElseThrow().remark();   // → Optional[Breathe]
  * }</pre>
  */
 package hingetone.review.marks;
