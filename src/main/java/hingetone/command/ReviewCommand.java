@@ -5,6 +5,7 @@ import hingetone.neck.PatternNumbers;
 import hingetone.output.CommandFailure;
 import hingetone.output.FileKind;
 import hingetone.output.Overwriting;
+import hingetone.output.Progress;
 import hingetone.print.ReviewJson;
 import hingetone.print.ReviewText;
 import hingetone.review.Marks;
@@ -12,9 +13,11 @@ import hingetone.review.Played;
 import hingetone.review.Review;
 import hingetone.review.marks.MarksReader;
 import hingetone.review.marks.MarksText;
+import hingetone.reviewing.ChartPlaces;
+import hingetone.reviewing.ForeignTake;
 import hingetone.reviewing.WrittenReview;
+import hingetone.take.LineWanted;
 import hingetone.take.TakeFiles;
-import hingetone.take.TakeReader;
 import hingetone.text.FileNames;
 import hingetone.text.reading.TextFile;
 import java.io.IOException;
@@ -39,12 +42,16 @@ import picocli.CommandLine.Spec;
     name = "review",
     description = {
       "Tell what was played, bar by bar, and why it worked.",
-      "Without a name the last take; a MIDI file of another program goes with --chart."
+      "Without a name the last take; a file of another program, MIDI, MusicXML or a recording,",
+      "goes with --chart."
     })
 final class ReviewCommand implements Runnable {
   @Spec CommandSpec spec;
 
-  @Parameters(paramLabel = "TAKE", arity = "0..1", description = "A take's name, or a MIDI file.")
+  @Parameters(
+      paramLabel = "TAKE",
+      arity = "0..1",
+      description = "A take's name, or a file: MIDI, MusicXML, WAV, AIFF or FLAC.")
   Optional<String> take = Optional.empty();
 
   @Option(
@@ -61,7 +68,21 @@ final class ReviewCommand implements Runnable {
         "How many beats after the file's start the count-in begins, as a backing begins with it;",
         "before it when negative. Our own takes know."
       })
-  double offset;
+  Optional<Double> offset = Optional.empty();
+
+  @Option(
+      names = "--track",
+      paramLabel = "N",
+      converter = ToTrack.class,
+      description = "The track or part with the solo, from 1; the most melody-like unless stated.")
+  Optional<Integer> track = Optional.empty();
+
+  @Option(
+      names = "--channel",
+      paramLabel = "N",
+      converter = TranscribeCommand.ToChannel.class,
+      description = "The MIDI channel with the solo, or the channel of a recording, from 1.")
+  Optional<Integer> channel = Optional.empty();
 
   @Option(
       names = "--marks",
@@ -135,13 +156,9 @@ final class ReviewCommand implements Runnable {
   }
 
   private Played played(Path notes, Chart over) {
-    try {
-      TakeReader file = TakeReader.read(notes.toFile());
-      double beat = over.form().get(0).meter().beatLength().toDouble();
-      return Played.of(file, over, over.countIn(), offset * beat);
-    } catch (IOException e) {
-      throw CommandFailure.wrongInput(e.getMessage());
-    }
+    PrintWriter err = spec.commandLine().getErr();
+    LineWanted wanted = new LineWanted(track, channel);
+    return new ForeignTake(notes, over, wanted, offset, err::println).read(Progress.on(err));
   }
 
   private Marks marks(Played played) {
@@ -206,6 +223,13 @@ final class ReviewCommand implements Runnable {
           "Beside " + notes + " there is no " + own + ": say which chart with --chart.");
     }
     return ChartPlaces.read(from);
+  }
+
+  /** Reads the number of a track. */
+  static final class ToTrack extends WholeNumber {
+    ToTrack() {
+      super(1, 10_000, "tracks");
+    }
   }
 
   /** Reads a number of beats. */

@@ -1,11 +1,7 @@
 package hingetone.command;
 
 import hingetone.chart.Chart;
-import hingetone.hearing.Transcriber;
 import hingetone.hearing.Transcription;
-import hingetone.hearing.signal.EchoFilter;
-import hingetone.hearing.signal.EchoFinder;
-import hingetone.hearing.signal.Resampler;
 import hingetone.neck.Fretboard;
 import hingetone.neck.Tuning;
 import hingetone.output.CommandFailure;
@@ -14,8 +10,8 @@ import hingetone.output.Progress;
 import hingetone.print.HeardBars;
 import hingetone.print.Json;
 import hingetone.print.TranscriptionJson;
-import hingetone.sound.SoundFailure;
-import hingetone.sound.file.SoundReader;
+import hingetone.reviewing.ChartPlaces;
+import hingetone.reviewing.SoundTake;
 import hingetone.text.FileNames;
 import java.io.OutputStream;
 import java.io.PrintWriter;
@@ -142,33 +138,7 @@ final class TranscribeCommand implements Runnable {
 
   private Transcription written(Fretboard neck) {
     Progress progress = Progress.on(spec.commandLine().getErr());
-    try {
-      Optional<EchoFilter> echoes = echoes(progress);
-      try (SoundReader reader = SoundReader.open(FileNames.path(sound), channel)) {
-        Transcriber transcriber = new Transcriber(reader.rate(), echoes);
-        for (float[] block = reader.next(); block.length > 0; block = reader.next()) {
-          transcriber.take(block);
-          progress.accept(0.1 + 0.9 * reader.done());
-        }
-        progress.accept(1);
-        reader.missing().ifPresent(this::warn);
-        return transcriber.finish(neck);
-      }
-    } catch (SoundFailure e) {
-      throw CommandFailure.wrongInput(e.getMessage());
-    }
-  }
-
-  private Optional<EchoFilter> echoes(Progress progress) throws SoundFailure {
-    try (SoundReader reader = SoundReader.open(FileNames.path(sound), channel)) {
-      Resampler resampler = new Resampler(reader.rate());
-      EchoFinder finder = new EchoFinder();
-      for (float[] block = reader.next(); block.length > 0; block = reader.next()) {
-        finder.take(resampler.next(block));
-        progress.accept(0.1 * reader.done());
-      }
-      return finder.found();
-    }
+    return new SoundTake(FileNames.path(sound), channel).written(neck, progress, this::warn);
   }
 
   private void warn(String doubt) {

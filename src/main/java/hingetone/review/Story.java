@@ -57,7 +57,7 @@ public final class Story {
 
   private String phrase(ReviewedPhrase phrase) {
     StringBuilder words = new StringBuilder(bars(phrase.start(), phrase.end())).append(": ");
-    words.append(phrase.roleConfidence() < SURE ? "perhaps a " : "").append(role(phrase));
+    words.append(phrase.roleConfidence() < SURE ? "perhaps " : "").append(role(phrase));
     phrase.landing().ifPresent(landing -> words.append(landing(landing, phrase.pickupBeats())));
     phrase.returns().ifPresent(returns -> words.append(returns(returns)));
     return words.append('.').toString();
@@ -69,8 +69,8 @@ public final class Story {
 
   private static String role(ReviewedPhrase phrase) {
     return switch (phrase.role()) {
-      case STATEMENT -> "statement";
-      case REPLY -> phrase.repliesTo().map(i -> "reply to phrase " + i).orElse("reply");
+      case STATEMENT -> "a statement";
+      case REPLY -> phrase.repliesTo().map(i -> "a reply to phrase " + i).orElse("a reply");
       case OTHER -> "a figure on its own";
     };
   }

@@ -1,6 +1,7 @@
 package hingetone.take;
 
 import hingetone.hearing.Technique;
+import java.util.List;
 
 /**
  * A note in musical time.
@@ -37,6 +38,18 @@ public record PlacedNote(
 
   public double length() {
     return end - at;
+  }
+
+  /** The same note elsewhere, its curve with it. */
+  public PlacedNote movedTo(double newAt, double newEnd) {
+    double each = length() > 0 ? (newEnd - newAt) / length() : 0;
+    List<Handling.Point> curve =
+        handling.curve().stream()
+            .map(p -> new Handling.Point(newAt + (p.at() - at) * each, p.midi()))
+            .toList();
+    Handling there =
+        new Handling(handling.technique(), handling.vibrato(), handling.string(), curve);
+    return new PlacedNote(newAt, newEnd, struck, reached, velocity, there);
   }
 
   /** The same on a string that is known. */

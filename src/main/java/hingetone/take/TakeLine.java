@@ -45,7 +45,8 @@ record TakeLine(int number, Optional<Integer> channel, String name, List<PlacedN
         fitting.stream().filter(line -> line.name.equalsIgnoreCase(OURS)).findFirst();
     Optional<TakeLine> found =
         named.or(() -> fitting.stream().max(Comparator.comparingDouble(TakeLine::likeness)));
-    boolean guessed = named.isEmpty() && fitting.size() > 1;
+    boolean guessed =
+        named.isEmpty() && fitting.stream().map(TakeLine::tune).distinct().count() > 1;
     return new Chosen(
         found.map(TakeLine::notes).orElse(List.of()),
         found
@@ -56,6 +57,11 @@ record TakeLine(int number, Optional<Integer> channel, String name, List<PlacedN
   private double likeness() {
     boolean known = notes.stream().anyMatch(n -> n.handling().string().isPresent());
     return MelodyLikeness.of(notes) + (known ? STRINGS : 0);
+  }
+
+  /** What is heard of it: the same in notation and in tab. */
+  private List<List<Double>> tune() {
+    return notes.stream().map(n -> List.of(n.at(), n.end(), n.reached())).toList();
   }
 
   private static String all(List<TakeLine> lines) {

@@ -48,9 +48,14 @@ public record TakeReader(
 
   /** How long the file lasts, in seconds. */
   public double seconds() {
+    return secondsAt(length);
+  }
+
+  /** How many seconds after the start of the file a place lies, in quarter notes. */
+  public double secondsAt(double place) {
     double micros = 0;
     for (int i = 0; i < tempos.size(); i++) {
-      double to = i + 1 < tempos.size() ? Math.min(length, tempos.get(i + 1).at()) : length;
+      double to = i + 1 < tempos.size() ? Math.min(place, tempos.get(i + 1).at()) : place;
       micros += Math.max(0, to - tempos.get(i).at()) * tempos.get(i).microsPerQuarter();
     }
     return micros / 1e6;

@@ -5,16 +5,9 @@ import static org.assertj.core.api.Assertions.within;
 
 import hingetone.review.ReviewedPhrase.Role;
 import hingetone.take.PlacedNote;
-import hingetone.take.TakeReader;
 import hingetone.time.Position;
-import java.io.File;
-import java.io.IOException;
-import java.nio.file.Files;
-import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
-import java.util.Random;
 import org.junit.jupiter.api.Test;
 
 /** The take beside the tests, composed for them: what is in it is said in each test. */
@@ -68,7 +61,7 @@ class ReviewTest {
   void the_story_says_it_in_sentences_bar_numbers_first() throws Exception {
     assertThat(Story.of(Evening.review()))
         .contains(
-            "Bars 0 to 2: statement, a pickup of 1 beat, lands on the bar line on C, the 1 of Cm7.",
+            "Bars 0 to 2: a statement, a pickup of 1 beat, lands on the bar line on C, the 1 of Cm7.",
             "Into bar 9, Eb minor to C minor: Eb, the b3 held over the line; both keys have it, so"
                 + " it carries across.")
         .anyMatch(line -> line.contains("phrase 1 comes back in the other key"))
@@ -91,35 +84,5 @@ class ReviewTest {
     Timing timing = Timing.of(new Played(played.bars(), late, played.tempos()));
     assertThat(timing.meanMs()).isCloseTo(30, within(2.0));
     assertThat(timing.spreadMs()).isLessThan(4);
-  }
-
-  /** Whatever is in the file, it is read or refused with a sentence. */
-  @Test
-  void a_damaged_file_is_refused_or_reviewed_but_never_breaks_it() throws Exception {
-    byte[] whole = Files.readAllBytes(Evening.NOTES);
-    Random random = new Random(5);
-    Path damaged = Files.createTempFile("damaged", ".mid");
-    int refused = 0;
-    for (int i = 0; i < 400; i++) {
-      byte[] bytes = Arrays.copyOf(whole, 1 + random.nextInt(whole.length));
-      for (int k = random.nextInt(8); k >= 0; k--) {
-        bytes[random.nextInt(bytes.length)] = (byte) random.nextInt(256);
-      }
-      Files.write(damaged, bytes);
-      refused += isRefused(damaged.toFile()) ? 1 : 0;
-    }
-    Files.delete(damaged);
-    assertThat(refused).isPositive();
-  }
-
-  private static boolean isRefused(File file) throws Exception {
-    try {
-      TakeReader read = TakeReader.read(file);
-      Review.of(Played.of(read, Evening.chart(), 1, 0), Evening.chart());
-      return false;
-    } catch (IOException e) {
-      assertThat(e.getMessage()).contains(file.getName());
-      return true;
-    }
   }
 }

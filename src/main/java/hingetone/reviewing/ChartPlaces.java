@@ -1,4 +1,4 @@
-package hingetone.command;
+package hingetone.reviewing;
 
 import hingetone.chart.Chart;
 import hingetone.chart.ChartReader;
@@ -20,11 +20,11 @@ import java.util.List;
 import java.util.Optional;
 
 /** Finds where the notes of a recording lie in a chart. */
-final class ChartPlaces {
+public final class ChartPlaces {
   private ChartPlaces() {}
 
   /** Reads a chart; its problems end the command. */
-  static Chart read(String file) {
+  public static Chart read(String file) {
     Reading<Source> text = TextFile.read(file);
     Source source = text.value().orElseThrow(() -> CommandFailure.problems(text.problems()));
     Reading<Chart> reading = ChartReader.read(source);
@@ -37,12 +37,28 @@ final class ChartPlaces {
    * @param offset seconds from the start of the recording to bar 1, where it is given
    * @throws CommandFailure with the reason where it cannot be found
    */
-  static HeardBars of(Chart chart, Transcription written, Optional<Double> offset) {
-    Form form = Form.of(chart);
-    TempoMap tempos = tempos(form, written.seconds());
+  public static HeardBars of(Chart chart, Transcription written, Optional<Double> offset) {
     List<HeardNote> notes = written.notes().stream().map(Placed::note).toList();
+    Alignment alignment =
+        alignment(
+            chart, notes, written.seconds(), offset, "where bar 1 is, in seconds: --offset 2.35");
+    return HeardBars.of(Form.of(chart), alignment, written);
+  }
+
+  /**
+   * Finds where notes lie in a chart.
+   *
+   * @param seconds how long they last
+   * @param offset seconds from their start to bar 1, where it is given
+   * @param help what the player can say where it cannot be found
+   * @throws CommandFailure with the reason where it cannot be found
+   */
+  static Alignment alignment(
+      Chart chart, List<HeardNote> notes, double seconds, Optional<Double> offset, String help) {
+    Form form = Form.of(chart);
+    TempoMap tempos = tempos(form, seconds);
     if (offset.isPresent()) {
-      return HeardBars.of(form, Alignment.at(offset.get(), tempos, notes), written);
+      return Alignment.at(offset.get(), tempos, notes);
     }
     Beats countIn = form.startOf(1).minus(form.startOf(1 - chart.countIn()));
     double expected = -tempos.micros(countIn.negated()) / 1e6;
@@ -56,22 +72,21 @@ final class ChartPlaces {
             .orElseThrow(
                 () ->
                     refused(
-                        "it has " + notes.size() + " notes, and I need " + Alignment.FEWEST_NOTES));
+                        "it has " + notes.size() + " notes, and I need " + Alignment.FEWEST_NOTES,
+                        help));
     if (found.closeness() < Alignment.LEAST_CLOSENESS) {
-      throw refused("its notes keep to no beat within 4 % of the chart's tempo");
+      throw refused("its notes keep to no beat within 4 % of the chart's tempo", help);
     }
-    return HeardBars.of(form, found, written);
+    return found;
   }
 
-  private static CommandFailure refused(String reason) {
+  private static CommandFailure refused(String reason, String help) {
     return CommandFailure.wrongInput(
-        "I cannot tell where the recording lies in the chart: "
-            + reason
-            + ". Say where bar 1 is, in seconds from the recording's start: --offset 2.35");
+        "I cannot tell where this lies in the chart: " + reason + ". Say " + help);
   }
 
   /** The tempos of as many laps as a recording may take. */
-  private static TempoMap tempos(Form form, double seconds) {
+  static TempoMap tempos(Form form, double seconds) {
     List<TempoMap.Step> steps = new ArrayList<>();
     Beats last = Beats.ZERO;
     double left = seconds * 1.1 + 60;

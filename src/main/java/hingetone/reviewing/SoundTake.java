@@ -1,0 +1,62 @@
+package hingetone.reviewing;
+
+import hingetone.hearing.Transcriber;
+import hingetone.hearing.Transcription;
+import hingetone.hearing.signal.EchoFilter;
+import hingetone.hearing.signal.EchoFinder;
+import hingetone.hearing.signal.Resampler;
+import hingetone.neck.Fretboard;
+import hingetone.output.CommandFailure;
+import hingetone.sound.SoundFailure;
+import hingetone.sound.file.SoundReader;
+import java.nio.file.Path;
+import java.util.Optional;
+import java.util.function.Consumer;
+import java.util.function.DoubleConsumer;
+
+/**
+ * A recording in a sound file.
+ *
+ * @param sound WAV, AIFF or FLAC
+ * @param channel which channel is listened to, from 1; empty for the mean of all
+ */
+public record SoundTake(Path sound, Optional<Integer> channel) {
+  private static final double ECHOES = 0.1;
+
+  /**
+   * Writes it down as notes.
+   *
+   * @param progress told how much is done, 0 to 1
+   * @param warn told what makes it doubtful
+   * @throws CommandFailure where it cannot be read
+   */
+  public Transcription written(Fretboard neck, DoubleConsumer progress, Consumer<String> warn) {
+    try {
+      Optional<EchoFilter> echoes = echoes(progress);
+      try (SoundReader reader = SoundReader.open(sound, channel)) {
+        Transcriber transcriber = new Transcriber(reader.rate(), echoes);
+        for (float[] block = reader.next(); block.length > 0; block = reader.next()) {
+          transcriber.take(block);
+          progress.accept(ECHOES + (1 - ECHOES) * reader.done());
+        }
+        progress.accept(1);
+        reader.missing().ifPresent(warn);
+        return transcriber.finish(neck);
+      }
+    } catch (SoundFailure e) {
+      throw CommandFailure.wrongInput(e.getMessage());
+    }
+  }
+
+  private Optional<EchoFilter> echoes(DoubleConsumer progress) throws SoundFailure {
+    try (SoundReader reader = SoundReader.open(sound, channel)) {
+      Resampler resampler = new Resampler(reader.rate());
+      EchoFinder finder = new EchoFinder();
+      for (float[] block = reader.next(); block.length > 0; block = reader.next()) {
+        finder.take(resampler.next(block));
+        progress.accept(ECHOES * reader.done());
+      }
+      return finder.found();
+    }
+  }
+}

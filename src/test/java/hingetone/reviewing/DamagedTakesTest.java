@@ -1,0 +1,75 @@
+package hingetone.reviewing;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import hingetone.chart.Chart;
+import hingetone.handout.MusicXml;
+import hingetone.neck.Fretboard;
+import hingetone.output.CommandFailure;
+import hingetone.print.ReviewText;
+import hingetone.print.ReviewedBars;
+import hingetone.review.Evening;
+import hingetone.review.Review;
+import hingetone.take.LineWanted;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Arrays;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Random;
+import org.junit.jupiter.api.Tag;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** Whatever is in a file, it is reviewed or refused with a sentence: no exception, no hang. */
+class DamagedTakesTest {
+  @TempDir Path folder;
+
+  @Test
+  void some_hundred_damaged_files_are_reviewed_or_refused() throws IOException {
+    damage(150, 5);
+  }
+
+  @Test
+  @Tag("long")
+  void twenty_thousand_damaged_files_are_reviewed_or_refused() throws IOException {
+    damage(10_000, 6);
+  }
+
+  private void damage(int each, long seed) throws IOException {
+    byte[] midi = Files.readAllBytes(Evening.NOTES);
+    Review review = Evening.bent();
+    Fretboard neck = review.neck().neck();
+    String sheet = MusicXml.of("", neck, ReviewedBars.of(review).bars(), Map.of());
+    damage(midi, each, seed, "damaged.mid");
+    damage(sheet.getBytes(StandardCharsets.UTF_8), each, seed, "damaged.musicxml");
+  }
+
+  private void damage(byte[] whole, int count, long seed, String name) throws IOException {
+    Random random = new Random(seed);
+    Chart chart = Evening.chart();
+    int refused = 0;
+    for (int i = 0; i < count; i++) {
+      boolean cut = random.nextInt(4) == 0;
+      byte[] bytes = Arrays.copyOf(whole, cut ? random.nextInt(whole.length) : whole.length);
+      for (int k = random.nextInt(4); k >= 0 && bytes.length > 0; k--) {
+        bytes[random.nextInt(bytes.length)] = (byte) random.nextInt(256);
+      }
+      refused += isRefused(Files.write(folder.resolve(name), bytes), chart, seed, i) ? 1 : 0;
+    }
+    assertThat(refused).isBetween(1, count - 1);
+  }
+
+  private static boolean isRefused(Path file, Chart chart, long seed, int index) {
+    ForeignTake take = new ForeignTake(file, chart, LineWanted.ANY, Optional.empty(), told -> {});
+    try {
+      ReviewText.of(Review.of(take.read(done -> {}), chart));
+      return false;
+    } catch (CommandFailure e) {
+      assertThat(e.getMessage()).as("seed %s file %s", seed, index).contains("damaged.");
+      return true;
+    }
+  }
+}
