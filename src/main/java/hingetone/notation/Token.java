@@ -76,7 +76,8 @@ record Token(Span span, String text, Beats length, int key, boolean tieFrom, boo
     }
     String attack = m.group("attack") == null ? "" : m.group("attack");
     String tuplet = m.group("tuplet") == null ? "" : m.group("tuplet");
-    return head + m.group("from") + m.group("length") + tuplet + m.group("on") + attack;
+    // JFugue wants the tie before the tuplet.
+    return head + m.group("from") + m.group("length") + m.group("on") + tuplet + attack;
   }
 
   private static int keyOf(String head) {
