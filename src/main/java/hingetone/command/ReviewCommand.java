@@ -15,6 +15,7 @@ import hingetone.review.marks.MarksReader;
 import hingetone.review.marks.MarksText;
 import hingetone.reviewing.ChartPlaces;
 import hingetone.reviewing.ForeignTake;
+import hingetone.reviewing.KeptPhrases;
 import hingetone.reviewing.WrittenReview;
 import hingetone.take.LineWanted;
 import hingetone.take.TakeFiles;
@@ -96,6 +97,15 @@ final class ReviewCommand implements Runnable {
       description = "Write what the program takes for phrases as such a file, to go on from.")
   Optional<Path> marksOut = Optional.empty();
 
+  @Option(
+      names = "--keep",
+      paramLabel = "N=NAME",
+      description = {
+        "Write phrase N into your file of phrases under a name, and those that have its opening",
+        "with another ending; map, plan and play then know it."
+      })
+  Map<Integer, String> keep = Map.of();
+
   @Mixin OutputFile output;
 
   @Option(
@@ -116,12 +126,13 @@ final class ReviewCommand implements Runnable {
     Played played = played(notes, over);
     Review review = Review.of(played, over, marks(played), patterns);
     marksOut.ifPresent(file -> writeMarks(file, review, notes));
+    keep.forEach((number, name) -> print(List.of(keep(review, number, name))));
     if (output.file.isPresent()) {
       write(new WrittenReview(over.title(), review), notes);
     }
     if (json) {
       print(List.of(ReviewJson.of(review).stripTrailing()));
-    } else if (marksOut.isEmpty() && output.file.isEmpty()) {
+    } else if (marksOut.isEmpty() && output.file.isEmpty() && keep.isEmpty()) {
       print(ReviewText.of(review));
     }
   }
@@ -145,6 +156,14 @@ final class ReviewCommand implements Runnable {
               }
             });
     output.tell(lines);
+  }
+
+  private static String keep(Review review, int number, String name) {
+    if (!name.matches("[\\p{L}][\\p{L}\\p{N}-]{0,40}")) {
+      throw CommandFailure.wrongInput(
+          "\"" + name + "\" is no name of a phrase: it has letters, digits and hyphens.");
+    }
+    return KeptPhrases.add(review, number, name, Folders.data().resolve("phrases/kept.yaml"));
   }
 
   /** What is read, and never written over. */

@@ -47,6 +47,9 @@ public record ForeignTake(
   /** A file whose tempo is so near to the chart's is meant to be in its bars. */
   private static final double SAME_TEMPO = 0.01;
 
+  /** Three times the spread of one note's nearness to a grid that it does not keep to; our own. */
+  private static final double BY_CHANCE = 1;
+
   /**
    * Reads it.
    *
@@ -130,7 +133,12 @@ public record ForeignTake(
     List<HeardNote> notes =
         read.notes().stream().map(n -> heard(n, n.at() * each, n.end() * each)).toList();
     Alignment own = Alignment.at(0, TempoMap.of(quartersPerMinute()), notes);
-    return own.closeness() >= Alignment.LEAST_CLOSENESS;
+    return own.closeness() >= leastCloseness(notes.size());
+  }
+
+  /** What notes at random reach by chance only: about a half, the less beyond it the more notes. */
+  private static double leastCloseness(int notes) {
+    return Math.max(Alignment.LEAST_CLOSENESS, 0.5 + BY_CHANCE / Math.sqrt(notes));
   }
 
   private static HeardNote heard(PlacedNote note, TakeReader read) {
@@ -153,6 +161,13 @@ public record ForeignTake(
             seconds,
             bar1,
             "how many beats after its start the count-in begins: --offset 2");
+    if (bar1.isEmpty() && found.closeness() < leastCloseness(notes.size())) {
+      throw CommandFailure.wrongInput(
+          "I cannot tell where this lies in the chart: its "
+              + notes.size()
+              + " notes keep to no beat near the chart's tempo. Say how many beats after its start the"
+              + " count-in begins: --offset 2");
+    }
     TempoMap tempos = taken(ChartPlaces.tempos(Form.of(chart), seconds), found.ratio());
     double place =
         bar1.isPresent() ? bar1.get() : BarLines.of(chart, tempos, notes, found.offset());

@@ -59,4 +59,32 @@ class ReviewCommandTest extends ProgramRun {
         .contains("B3   |-6---8-----|-----------8-----6-\n");
     assertThat(run("review", TAKE, "-o", file("page.wav").toString())).isEqualTo(2);
   }
+
+  @Test
+  void a_phrase_that_is_kept_is_known_to_plan_and_never_written_over() throws IOException {
+    Path file = Folders.data().resolve("phrases/kept.yaml");
+    Files.deleteIfExists(file);
+    try {
+      assertThat(run("review", TAKE, "--keep", "1=slate-song")).isZero();
+      assertThat(out.toString()).contains("slate-song, slate-song-ending-2");
+      String kept = Files.readString(file);
+      assertThat(kept).contains("  # B3   |-6---8-----|", "notes: \"F4i G4i | C5q. Ri Bb4i");
+      assertThat(run("review", TAKE, "--keep", "1=slate-song")).isEqualTo(2);
+      assertThat(err.toString()).contains("\"slate-song\" stands in").contains("already");
+      assertThat(Files.readString(file)).isEqualTo(kept);
+      assertThat(run("review", TAKE, "--keep", "2=answer")).isZero();
+      assertThat(Files.readString(file)).startsWith(kept).contains("  answer:\n");
+      assertThat(run("check", file.toString())).isZero();
+      assertThat(Folders.bank().read().value().orElseThrow())
+          .anyMatch(statement -> statement.name().equals("slate-song"));
+      assertThat(run("plan", TAKE.replace(".mid", ".yaml"))).isZero();
+      assertThat(run("review", TAKE, "--keep", "9=none")).isEqualTo(2);
+      assertThat(err.toString()).contains("There is no phrase 9: the take has 5.");
+      Files.writeString(file, "statements: {\n");
+      assertThat(run("review", TAKE, "--keep", "2=other")).isEqualTo(2);
+      assertThat(Files.readString(file)).isEqualTo("statements: {\n");
+    } finally {
+      Files.deleteIfExists(file);
+    }
+  }
 }
