@@ -58,19 +58,18 @@ public final class PhraseText {
 
   private Optional<String> written(Phrase phrase) {
     List<Tone> tones = phrase.tones();
-    Beats at = phrase.start();
-    if (!at.isNegative()) {
+    if (!phrase.start().isNegative()) {
       text.append("| ");
     }
-    at = fill(List.of(), Beats.ZERO.min(at), at);
+    fill(List.of(), Beats.ZERO.min(phrase.start()), phrase.start());
     for (int i = 0; i < tones.size(); ) {
       Beats onset = tones.get(i).onset();
       List<Tone> together = tones.stream().filter(t -> t.onset().equals(onset)).toList();
       i += together.size();
       Beats end = together.stream().map(Tone::end).reduce(Beats::min).orElseThrow();
       Beats next = i < tones.size() ? tones.get(i).onset() : end;
-      at = fill(together.stream().map(Tone::reached).toList(), onset, end.min(next));
-      at = fill(List.of(), at, next);
+      Beats at = fill(together.stream().map(Tone::reached).toList(), onset, end.min(next));
+      fill(List.of(), at, next);
     }
     return writable ? Optional.of(text.toString().strip()) : Optional.empty();
   }
