@@ -21,7 +21,19 @@ import java.util.List;
 public record StatementBank(NamedFiles files) {
   /** The files that come with the program. */
   static final List<String> BUILT_IN =
-      List.of("odd", "sixteenths", "straight", "swung", "twelve-eight");
+      List.of(
+          "boogie",
+          "bossa",
+          "funk",
+          "odd",
+          "riffs",
+          "shuffle",
+          "sixteenths",
+          "straight",
+          "swing",
+          "swung",
+          "threes",
+          "twelve-eight");
 
   /** Only what comes with the program. */
   public static StatementBank builtIn() {

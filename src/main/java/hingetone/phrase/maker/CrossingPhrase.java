@@ -40,6 +40,8 @@ record CrossingPhrase(
 
   private static final Beats EIGHTH = Beats.of(1, 2);
 
+  private static final double STRUCK_SECONDS = 1;
+  private static final int MOST_STRUCK = 4;
   private static final double RING_SECONDS = 2;
   private static final int LEAST_RING = 2;
   private static final int MOST_RING = 8;
@@ -67,8 +69,8 @@ record CrossingPhrase(
   }
 
   /**
-   * The first hold: struck a beat or two before the line where there is room, ringing two seconds
-   * past it, at least two beats and at most eight.
+   * The first hold: struck about a second before the line, one beat to four where there is room,
+   * ringing two seconds past it, at least two beats and at most eight.
    */
   private static Optional<CrossingPhrase> hold(
       PhraseBuilder bench, PhraseTask task, Crossing crossing, Beats line) {
@@ -78,7 +80,7 @@ record CrossingPhrase(
     }
     Hold hold = crossing.holds().get(0);
     Beats until = line.plus(rings(bench.harmony(), task, crossing, line));
-    Beats from = line.minus(struckBefore(room));
+    Beats from = line.minus(struckBefore(bench.harmony(), crossing, room));
     RhythmNote stroke = new RhythmNote(from, until.minus(from));
     Tone bent = Tone.of(from, stroke.length(), hold.note()).withBend(hold.ringing());
     boolean stays = hold.note().soundsLike(hold.ringing());
@@ -92,10 +94,15 @@ record CrossingPhrase(
             "Holds into " + crossing.to() + ": " + WayWords.of(hold)));
   }
 
-  /** Two beats where they are half the room or less, else one where there is room, else a half. */
-  private static Beats struckBefore(Beats room) {
-    Beats two = Beats.of(2);
-    return !room.isBefore(two.times(2)) ? two : room.isBefore(Beats.ONE) ? EIGHTH : Beats.ONE;
+  /** About a second before the line in whole beats, one to four; less where there is no room. */
+  private static Beats struckBefore(PhraseHarmony harmony, Crossing crossing, Beats room) {
+    Bar bar = harmony.form().bar(crossing.atBar() - 1);
+    Beats beat = bar.meter().beatLength().max(Beats.ONE);
+    double quarters = bar.section().tempo().quartersPerMinute(bar.meter()).toDouble() / 60;
+    long wanted = Math.round(STRUCK_SECONDS * quarters / beat.toDouble());
+    long fitting =
+        Math.min(Math.max(1, Math.min(MOST_STRUCK, wanted)), room.dividedBy(beat).floor());
+    return fitting > 0 ? beat.times(fitting) : room.isBefore(Beats.ONE) ? EIGHTH : Beats.ONE;
   }
 
   /** How long a hold rings into the new key: so that a little can follow it where there is room. */

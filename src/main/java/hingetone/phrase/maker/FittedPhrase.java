@@ -4,7 +4,7 @@ import hingetone.phrase.Phrase;
 import hingetone.phrase.Tone;
 import hingetone.theory.Interval;
 import hingetone.theory.Key;
-import hingetone.theory.Pitch;
+import hingetone.theory.Scale;
 import hingetone.time.Beats;
 import java.util.Iterator;
 import java.util.List;
@@ -25,6 +25,16 @@ import java.util.stream.Stream;
 record FittedPhrase(Phrase phrase, String how) {
   private static final List<Integer> STEPS = List.of(0, 1, -1, 2, -2, 3, -3);
   private static final List<Integer> OCTAVES = List.of(0, 1, -1);
+  private static final List<String> WIDTHS =
+      List.of(
+          "a half tone",
+          "a tone",
+          "a minor third",
+          "a major third",
+          "a fourth",
+          "a flat fifth",
+          "a fifth");
+  private static final Beats PUSH = Beats.of(-1, 2);
   private static final int NEAR = 4;
   private static final int ANYWHERE = 24;
 
@@ -36,13 +46,41 @@ record FittedPhrase(Phrase phrase, String how) {
   /** The same, of the places that are also to somebody's liking. */
   static Optional<FittedPhrase> of(
       PhraseBuilder bench, PhraseTask task, Phrase phrase, Predicate<Phrase> liked) {
-    Key key = bench.harmony().keyAt(task.space().landing());
     Set<Integer> landing = bench.harmony().landingTones(task.space().landing());
+    return nearest(
+        bench,
+        task,
+        moved(phrase, bench.harmony().keyAt(task.space().landing()))
+            .filter(way -> way.landsOn(landing) && way.suits(bench, task))
+            .filter(way -> liked.test(way.phrase())));
+  }
+
+  /**
+   * The phrase as it was, so that it is known again: the same degrees of its key, or every step as
+   * wide as before; rather on a note of the chord, else on one that does not rub against it.
+   *
+   * @param later how much later than its own landing it is put, in quarter notes
+   */
+  static Optional<FittedPhrase> known(
+      PhraseBuilder bench, PhraseTask task, Phrase phrase, Beats later) {
+    Beats time = task.space().landing().plus(later.max(Beats.ZERO));
+    Key key = bench.harmony().keyAt(time);
+    ChordUnder under = bench.harmony().under(time);
+    List<FittedPhrase> ways =
+        known(phrase, key)
+            .map(way -> new FittedPhrase(way.phrase().shifted(later), way.how()))
+            .filter(way -> way.suits(bench, task))
+            .filter(way -> !under.rubs(way.landingChroma()))
+            .toList();
+    return nearest(bench, task, ways.stream().filter(way -> under.inChord(way.landingChroma())))
+        .or(() -> nearest(bench, task, ways.stream()));
+  }
+
+  /** The first that lies near the hand of a task, else the first that is in reach. */
+  private static Optional<FittedPhrase> nearest(
+      PhraseBuilder bench, PhraseTask task, Stream<FittedPhrase> found) {
     int fret = bench.hand(task).low();
-    Iterator<FittedPhrase> ways =
-        moved(phrase, key)
-            .filter(way -> way.landsOn(landing) && way.isIn(key) && liked.test(way.phrase()))
-            .iterator();
+    Iterator<FittedPhrase> ways = found.iterator();
     Optional<FittedPhrase> farther = Optional.empty();
     while (ways.hasNext()) {
       FittedPhrase way = ways.next();
@@ -69,6 +107,28 @@ record FittedPhrase(Phrase phrase, String how) {
                             OCTAVES.stream().map(octave -> moved(there, steps, octave, where))));
   }
 
+  /** Its degrees in a key by octaves, then every step as wide as before, the nearest first. */
+  private static Stream<FittedPhrase> known(Phrase phrase, Key key) {
+    String where = key.equals(phrase.key()) ? "" : " in " + key;
+    Phrase home = exactly(phrase, key);
+    return Stream.concat(
+        Stream.of(home, phrase.inKey(key))
+            .flatMap(there -> OCTAVES.stream().map(octave -> moved(there, 0, octave, where))),
+        Stream.iterate(1, semitones -> semitones + 1)
+            .limit(WIDTHS.size())
+            .flatMap(semitones -> Stream.of(semitones, -semitones))
+            .map(semitones -> exactly(home, key, semitones, where)));
+  }
+
+  private static FittedPhrase exactly(Phrase phrase, Key key, int semitones, String where) {
+    List<Tone> tones =
+        phrase.tones().stream()
+            .map(tone -> tone.withPitch(key.spell(tone.reached().midi() + semitones)))
+            .toList();
+    String way = (semitones > 0 ? "up " : "down ") + WIDTHS.get(Math.abs(semitones) - 1);
+    return new FittedPhrase(new Phrase(key, tones), where + ", moved " + way);
+  }
+
   /** Every note as far from the tonic as it was, up or down, whichever is nearer. */
   private static Phrase exactly(Phrase phrase, Key key) {
     Interval up = phrase.key().tonic().to(key.tonic()).simple();
@@ -77,14 +137,14 @@ record FittedPhrase(Phrase phrase, String how) {
   }
 
   private static FittedPhrase moved(Phrase phrase, int steps, int octave, String where) {
-    Phrase there = phrase.steps(phrase.key().pentatonic(), steps).octaves(octave);
+    Phrase there = phrase.steps(ladder(phrase), steps).octaves(octave);
     String along = steps == 0 ? "" : ", moved along the scale";
     String away = octave == 0 ? "" : ", an octave away";
     return new FittedPhrase(there, where + along + away);
   }
 
   private boolean landsOn(Set<Integer> chromas) {
-    return chromas.contains(Math.floorMod(phrase.landing().reached().midi(), 12));
+    return chromas.contains(landingChroma());
   }
 
   /** How many frets away from a fret its hand lies; no end where no hand reaches it. */
@@ -95,22 +155,47 @@ record FittedPhrase(Phrase phrase, String how) {
         .orElse(Integer.MAX_VALUE);
   }
 
-  /** Whether its notes are the key's, others being short and left and reached by step. */
-  private boolean isIn(Key key) {
-    List<Tone> tones = phrase.tones();
-    return IntStream.range(0, tones.size())
-        .allMatch(i -> isOf(key, tones.get(i).reached()) || passes(tones, i));
+  /** The pentatonic where it has all its notes, and in a blues; else the key's seven notes. */
+  private static Scale ladder(Phrase phrase) {
+    Scale five = phrase.key().pentatonic();
+    boolean small =
+        phrase.key().isBlues()
+            || phrase.tones().stream().allMatch(tone -> five.contains(tone.reached().name()));
+    return small ? five : phrase.key().heptatonic();
   }
 
-  private static boolean isOf(Key key, Pitch pitch) {
-    return key.heptatonic().contains(pitch.name()) || key.scale().contains(pitch.name());
+  private int landingChroma() {
+    return Math.floorMod(phrase.landing().reached().midi(), 12);
+  }
+
+  /**
+   * Whether its notes belong over their chords, others being short and left and reached by step.
+   */
+  private boolean suits(PhraseBuilder bench, PhraseTask task) {
+    List<Tone> tones = phrase.tones();
+    return IntStream.range(0, tones.size())
+        .allMatch(
+            i -> {
+              Tone tone = tones.get(i);
+              int chroma = Math.floorMod(tone.reached().midi(), 12);
+              Beats time = task.space().landing().plus(heardAt(tone));
+              ChordUnder under = bench.harmony().under(time);
+              boolean rests = under.rests(chroma) && under.cost(chroma) < MelodySearch.NEVER;
+              boolean rubs = under.rubs(chroma) && !tone.length().isBefore(Beats.ONE);
+              return rests && !rubs || passes(tones, i);
+            });
+  }
+
+  /** Where it counts: a note pushed ahead of the landing belongs to what sounds there. */
+  private static Beats heardAt(Tone tone) {
+    boolean pushed = !tone.onset().isBefore(PUSH) && tone.end().isPositive();
+    return pushed ? tone.onset().max(Beats.ZERO) : tone.onset();
   }
 
   private static boolean passes(List<Tone> tones, int i) {
-    boolean between = i > 0 && i + 1 < tones.size();
-    return between
+    return i + 1 < tones.size()
         && tones.get(i).length().isBefore(Beats.ONE)
-        && isStep(tones.get(i - 1), tones.get(i))
+        && (i == 0 || isStep(tones.get(i - 1), tones.get(i)))
         && isStep(tones.get(i), tones.get(i + 1));
   }
 

@@ -29,6 +29,12 @@ record HandPosition(Fretboard neck, int low, int high) {
     return new HandPosition(neck, shape.low(), Math.min(shape.high(), shape.low() + WIDEST - 1));
   }
 
+  /** The hand with a fret more below, as far as a stretch and the neck allow. */
+  HandPosition stretched() {
+    boolean can = high - low + 1 < WIDEST && low > 0;
+    return can ? new HandPosition(neck, low - 1, high) : this;
+  }
+
   /** The hand nearest to a fret that has all of these notes under it, stretched if need be. */
   static Optional<HandPosition> over(Fretboard neck, Collection<Integer> midi, int fret) {
     return Stream.of(WIDEST - 1, WIDEST)

@@ -4,13 +4,11 @@ import hingetone.phrase.Tone;
 import hingetone.phrase.maker.MelodySearch.Wish;
 import hingetone.theory.Chord;
 import hingetone.theory.Key;
-import hingetone.theory.NoteName;
 import hingetone.time.Beats;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Random;
-import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.IntStream;
 
@@ -19,15 +17,14 @@ import java.util.stream.IntStream;
  * {@link MelodySearch} to find the best tune.
  */
 final class Melody {
-  private static final double IN_KEY = 0.5;
-  private static final double IN_CHORD_AND_KEY = 0.1;
-  private static final double CHROMATIC = 1.4;
-  private static final double BLUE = 0.8;
   private static final double STRONG_OUTSIDE_CHORD = 1.1;
   private static final double RUBS = 1.6;
   private static final double OFF_CONTOUR = 0.11;
   private static final double WRONG_ENDING = 3;
   private static final double WHIM = 1.1;
+  private static final double TELLING_THIRD = -0.9;
+  private static final double AWAY = 0.5;
+  private static final double FAR_AWAY = 4;
 
   /** The shape that the line after the landing follows. */
   enum Contour {
@@ -52,19 +49,24 @@ final class Melody {
    *
    * @param stroke when it sounds
    * @param midi its note, where that is already decided
+   * @param near a note that it should be or lie near to, where there is a model
    * @param direction the way the line should move into it: 1 up, −1 down, 0 either
    */
-  record Blank(RhythmNote stroke, Optional<Integer> midi, int direction) {
+  record Blank(RhythmNote stroke, Optional<Integer> midi, Optional<Integer> near, int direction) {
     static Blank of(RhythmNote stroke) {
-      return new Blank(stroke, Optional.empty(), 0);
+      return new Blank(stroke, Optional.empty(), Optional.empty(), 0);
     }
 
     static Blank of(RhythmNote stroke, int midi) {
-      return new Blank(stroke, Optional.of(midi), 0);
+      return new Blank(stroke, Optional.of(midi), Optional.empty(), 0);
+    }
+
+    static Blank near(RhythmNote stroke, int midi) {
+      return new Blank(stroke, Optional.empty(), Optional.of(midi), 0);
     }
 
     Blank going(int newDirection) {
-      return new Blank(stroke, midi, newDirection);
+      return new Blank(stroke, midi, near, newDirection);
     }
   }
 
@@ -131,69 +133,74 @@ final class Melody {
     Blank blank = blanks.get(k);
     double[] cost = new double[midi.length];
     boolean[] passing = new boolean[midi.length];
+    boolean[] guide = new boolean[midi.length];
     Beats time = landing.plus(blank.stroke().onset());
+    ChordUnder under = harmony.under(time);
+    boolean changes = k > 0 && changes(blanks.get(k - 1), under);
     boolean last = k == blanks.size() - 1;
     double place = blank.stroke().onset().toDouble() / Math.max(0.25, end.toDouble());
     double target = middle + 6 * contour.height(Math.max(0, place));
     for (int i = 0; i < midi.length; i++) {
+      int chroma = Math.floorMod(midi[i], 12);
+      guide[i] = changes && under.isGuideTone(chroma);
       if (blank.midi().isPresent()) {
         cost[i] = blank.midi().get() == midi[i] ? 0 : MelodySearch.NEVER;
         continue;
       }
-      cost[i] = cost(blank.stroke(), time, midi[i], last) + WHIM * random.nextDouble();
-      cost[i] += OFF_CONTOUR * Math.abs(midi[i] - target);
-      passing[i] = !blank.stroke().onset().isZero() && passes(midi[i], time);
+      cost[i] = cost(blank.stroke(), time, under, chroma, last) + WHIM * random.nextDouble();
+      cost[i] += shape(blank, midi[i], target);
+      passing[i] = !blank.stroke().onset().isZero() && !under.rests(chroma);
     }
-    return new Wish(cost, passing, blank.direction());
+    return new Wish(cost, passing, guide, blank.direction());
   }
 
-  private double cost(RhythmNote stroke, Beats time, int midi, boolean last) {
-    int chroma = Math.floorMod(midi, 12);
-    Key key = harmony.keyAt(time);
-    Set<Integer> chordTones = harmony.landingTones(time);
-    boolean inChord = chordTones.contains(chroma);
+  private boolean changes(Blank before, ChordUnder under) {
+    Optional<Chord> chord = harmony.chordAt(landing.plus(before.stroke().onset()));
+    return chord.isPresent() && !chord.equals(under.chord());
+  }
+
+  /** What a note costs that leaves its model, or without one the line's shape. */
+  private static double shape(Blank blank, int midi, double target) {
+    return blank
+        .near()
+        .map(model -> Math.min(FAR_AWAY, AWAY * Math.abs(midi - model)))
+        .orElse(OFF_CONTOUR * Math.abs(midi - target));
+  }
+
+  private double cost(RhythmNote stroke, Beats time, ChordUnder under, int chroma, boolean last) {
+    boolean inChord = under.inChord(chroma);
     if (stroke.onset().isZero()) {
-      return inChord ? landingCost(chroma, time, key) : MelodySearch.NEVER;
+      return inChord ? landingCost(chroma, under) : MelodySearch.NEVER;
     }
-    double cost = belonging(key, chroma, inChord);
-    boolean weighty =
-        harmony.isPulse(time) || !stroke.length().isBefore(Beats.ONE) || stroke.onset().isZero();
-    if (weighty && !inChord) {
+    double cost = under.cost(chroma);
+    boolean isLong = !stroke.length().isBefore(Beats.ONE);
+    if (!inChord && (isLong || harmony.isPulse(time))) {
       cost += STRONG_OUTSIDE_CHORD;
     }
-    boolean rubs = chordTones.contains(Math.floorMod(chroma - 1, 12)) && !inChord;
-    if (rubs && !stroke.length().isBefore(Beats.ONE)) {
+    if (isLong && under.rubs(chroma)) {
       cost += RUBS;
     }
-    if (last && passes(midi, time)) {
-      cost += WRONG_ENDING;
+    if (under.isThirdOfDominant(chroma)) {
+      cost += TELLING_THIRD;
     }
-    return last ? cost + endingCost(chroma, time, key) : cost;
+    if (last) {
+      cost += endingCost(chroma, under) + (under.rests(chroma) ? 0 : WRONG_ENDING);
+    }
+    return cost;
   }
 
-  private static double belonging(Key key, int chroma, boolean inChord) {
-    NoteName name = key.spellChroma(chroma);
-    if (key.pentatonic().contains(name)) {
-      return 0;
-    }
-    if (key.heptatonic().contains(name)) {
-      return inChord ? IN_CHORD_AND_KEY : IN_KEY;
-    }
-    return inChord ? CHROMATIC : key.scale().contains(name) ? BLUE : MelodySearch.NEVER;
-  }
-
-  private double landingCost(int chroma, Beats time, Key key) {
-    boolean inKey = key.heptatonic().contains(key.spellChroma(chroma));
-    boolean root = harmony.chordAt(time).filter(c -> c.root().chroma() == chroma).isPresent();
-    return (inKey ? 0 : 2) + (root ? 0.3 : 0) + WHIM * random.nextDouble();
+  private double landingCost(int chroma, ChordUnder under) {
+    boolean root = under.chord().filter(c -> c.root().chroma() == chroma).isPresent();
+    double cost = (under.inScale(chroma) ? 0 : 1) + (root ? 0.3 : 0);
+    return cost + (under.isThirdOfDominant(chroma) ? TELLING_THIRD : 0);
   }
 
   /** A reply comes home to the chord's root or third or to the tonic; a statement avoids it. */
-  private double endingCost(int chroma, Beats time, Key key) {
-    Optional<Chord> chord = harmony.chordAt(time);
-    boolean inChord = harmony.landingTones(time).contains(chroma);
+  private double endingCost(int chroma, ChordUnder under) {
+    Optional<Chord> chord = under.chord();
+    boolean inChord = under.inChord(chroma);
     boolean root = chord.map(c -> c.root().chroma() == chroma).orElse(false);
-    boolean tonic = key.tonic().chroma() == chroma;
+    boolean tonic = under.key().tonic().chroma() == chroma;
     if (closed) {
       boolean home = root || (tonic && inChord);
       boolean third = chord.filter(c -> isThirdOrFifth(c, chroma)).isPresent();
@@ -205,17 +212,6 @@ final class Melody {
   private static boolean isThirdOrFifth(Chord chord, int chroma) {
     int above = Math.floorMod(chroma - chord.root().chroma(), 12);
     return chord.quality().has(above) && (above == 3 || above == 4 || above == 7);
-  }
-
-  /**
-   * Whether a note may only be passed through: all but the pentatonic and the key's chord tones.
-   */
-  private boolean passes(int midi, Beats time) {
-    int chroma = Math.floorMod(midi, 12);
-    Key key = harmony.keyAt(time);
-    NoteName name = key.spellChroma(chroma);
-    boolean rests = key.heptatonic().contains(name) && harmony.landingTones(time).contains(chroma);
-    return !key.pentatonic().contains(name) && !rests;
   }
 
   private Tone tone(RhythmNote stroke, int midi) {

@@ -29,6 +29,7 @@ final class MelodySearch {
   private static final double STEP_GOES_ON = -0.2;
   private static final double PASSING_LEAPS = 6;
   private static final double WRONG_WAY = 2.5;
+  private static final double GUIDED = -1.8;
   private static final int LEAP = 5;
   private static final int STEP = 2;
 
@@ -37,9 +38,11 @@ final class MelodySearch {
    *
    * @param cost for each note of the material what it costs here; {@link #NEVER} rules it out
    * @param passing for each note of the material whether it may only be passed through by step
+   * @param guide for each note of the material whether the line is glad to come into it by step or
+   *     to have it already, as third or seventh of a new chord
    * @param direction the way the line should move into it: 1 up, −1 down, 0 either
    */
-  record Wish(double[] cost, boolean[] passing, int direction) {}
+  record Wish(double[] cost, boolean[] passing, boolean[] guide, int direction) {}
 
   private final int[] midi;
   private final List<Wish> wishes;
@@ -127,6 +130,9 @@ final class MelodySearch {
     boolean passes = wishes.get(k).passing[c] || wishes.get(k - 1).passing[b];
     if (passes && (semitones > STEP || semitones == 0)) {
       cost += PASSING_LEAPS;
+    }
+    if (wishes.get(k).guide[c] && semitones <= STEP) {
+      cost += GUIDED;
     }
     int wished = wishes.get(k).direction;
     return wished != 0 && Integer.signum(midi[c] - midi[b]) != wished ? cost + WRONG_WAY : cost;

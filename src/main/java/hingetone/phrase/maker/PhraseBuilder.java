@@ -24,6 +24,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Random;
 import java.util.function.Predicate;
+import java.util.stream.IntStream;
 
 /** What statements and replies are made with: rhythm, melody, bends and fingering, put together. */
 final class PhraseBuilder {
@@ -32,6 +33,7 @@ final class PhraseBuilder {
 
   private static final double BUSY_INTO_TURNAROUND = 0.25;
   private static final double BEND = 0.45;
+  private static final double BENT_LANDING = 0.8;
   private static final Beats BENDABLE = Beats.of(1, 2);
 
   /** A whole tone: as far as the maker lets a bend go. */
@@ -92,7 +94,9 @@ final class PhraseBuilder {
     Position landing = task.prompt().landOn();
     Key key = harmony.keyAt(task.space().landing());
     Shape route = ground.neckAt(landing.bar(), landing.beat());
-    return HandPosition.on(neck, ground.nearest(key.pentatonic(), route));
+    HandPosition hand = HandPosition.on(neck, ground.nearest(key.pentatonic(), route));
+    boolean riff = harmony.barAt(task.space().landing()).section().isOverRiff();
+    return riff ? hand : hand.stretched();
   }
 
   /** The hand that has some notes under it, as near to a task's fret as can be. */
@@ -178,7 +182,8 @@ final class PhraseBuilder {
     Key key = harmony.keyAt(task.space().landing());
     List<Tone> slower = new Thinning(harmony, task.space().landing(), fluency, way).of(tones);
     List<Tone> there = slower.stream().map(tone -> onNeck(key, tone)).toList();
-    Phrase phrase = new Phrase(key, playable(hand, there, way));
+    List<Tone> landed = bends(task) ? withBentLanding(task, hand, there, way) : there;
+    Phrase phrase = new Phrase(key, playable(hand, landed, way));
     List<Spot> spots = Fingering.of(neck, phrase.tones(), hand.low(), way);
     return new MadePhrase(task.prompt(), phrase, spots, why);
   }
@@ -204,6 +209,40 @@ final class PhraseBuilder {
         .toList();
   }
 
+  /** Whether a task stands where strings are bent: on a riff, on power chords or in a blues. */
+  private boolean bends(PhraseTask task) {
+    Section section = harmony.barAt(task.space().landing()).section();
+    return section.isOverRiff() || section.key().isBlues();
+  }
+
+  /** More often than not the landing is bent to, where a hand can do it. */
+  private List<Tone> withBentLanding(
+      PhraseTask task, HandPosition hand, List<Tone> tones, Optional<CrossingPhrase> way) {
+    Tone landing = new Phrase(harmony.keyAt(task.space().landing()), tones).landing();
+    boolean alone = tones.stream().filter(t -> t.onset().equals(landing.onset())).count() == 1;
+    boolean free = landing.bend().isEmpty() && way.flatMap(w -> w.placeOf(landing)).isEmpty();
+    if (!alone || !free || task.random().nextDouble() >= BENT_LANDING) {
+      return tones;
+    }
+    return bent(task, hand, landing)
+        .map(b -> tones.stream().map(tone -> tone.equals(landing) ? b : tone).toList())
+        .orElse(tones);
+  }
+
+  /** A note bent up to by a whole or a half tone from a note of the scale there. */
+  private Optional<Tone> bent(PhraseTask task, HandPosition hand, Tone tone) {
+    ChordUnder under = harmony.under(task.space().landing().plus(tone.onset()));
+    Key key = under.key();
+    return IntStream.of(2, 1)
+        .mapToObj(semitones -> key.spell(tone.pitch().midi() - semitones))
+        .filter(
+            below ->
+                key.pentatonic().contains(below.name()) || under.inScale(below.name().chroma()))
+        .filter(below -> !tone.length().isBefore(BENDABLE) && canBend(hand, below, tone.pitch()))
+        .map(below -> tone.withPitch(below).withBend(tone.pitch()))
+        .findFirst();
+  }
+
   /** Now and then one note is bent up to, where strings are bent and the scale has the note. */
   List<Tone> withBend(PhraseTask task, HandPosition hand, List<Tone> tones, int from) {
     Random random = task.random();
@@ -217,15 +256,10 @@ final class PhraseBuilder {
     }
     order.sort(Comparator.comparing((Integer i) -> tones.get(i).length()).reversed());
     for (int i : order) {
-      Tone tone = tones.get(i);
-      Key key = harmony.keyAt(task.space().landing().plus(tone.onset()));
-      for (int semitones : new int[] {2, 1}) {
-        Pitch below = key.spell(tone.pitch().midi() - semitones);
-        boolean natural = key.pentatonic().contains(below.name());
-        if (natural && !tone.length().isBefore(BENDABLE) && canBend(hand, below, tone.pitch())) {
-          out.set(i, tone.withPitch(below).withBend(tone.pitch()));
-          return out;
-        }
+      Optional<Tone> bent = bent(task, hand, tones.get(i));
+      if (bent.isPresent()) {
+        out.set(i, bent.get());
+        return out;
       }
     }
     return out;

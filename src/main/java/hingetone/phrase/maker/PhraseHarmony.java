@@ -2,6 +2,7 @@ package hingetone.phrase.maker;
 
 import hingetone.chart.Form;
 import hingetone.chart.Form.Bar;
+import hingetone.ground.Ground;
 import hingetone.theory.Chord;
 import hingetone.theory.Key;
 import hingetone.theory.NoteName;
@@ -17,14 +18,18 @@ import java.util.stream.Stream;
 /**
  * What sounds under a phrase. Times are quarter notes from the start of bar 1, laps counted on.
  *
- * @param form the form
+ * @param ground the ground of a form
  */
-record PhraseHarmony(Form form) {
+record PhraseHarmony(Ground ground) {
   /** Over a power chord or a riff: 1 b3 4 5 b7, common practice. */
   private static final List<Integer> OVER_A_RIFF = List.of(0, 3, 4 + 1, 7, 10);
 
+  Form form() {
+    return ground.form();
+  }
+
   Bar barAt(Beats time) {
-    return form.bar(form.position(time).bar());
+    return form().bar(form().position(time).bar());
   }
 
   Key keyAt(Beats time) {
@@ -32,8 +37,19 @@ record PhraseHarmony(Form form) {
   }
 
   Optional<Chord> chordAt(Beats time) {
-    Position position = form.position(time);
-    return form.bar(position.bar()).chordAt(position.beat());
+    Position position = form().position(time);
+    return form().bar(position.bar()).chordAt(position.beat());
+  }
+
+  /** All that a note of a time sounds over. */
+  ChordUnder under(Beats time) {
+    Position position = form().position(time);
+    return new ChordUnder(
+        keyAt(time),
+        chordAt(time),
+        ground.scalesAt(position.bar(), position.beat()).get(0).scale(),
+        landingTones(time),
+        barAt(time).section().isOverRiff());
   }
 
   /** The pitch classes that a phrase may land on: the chord's notes, in some places a riff's. */
@@ -56,7 +72,7 @@ record PhraseHarmony(Form form) {
   /** Whether a pulse starts here: a beat, or in meters that count eighths a group of them. */
   boolean isPulse(Beats time) {
     Meter meter = barAt(time).meter();
-    Beats beat = form.position(time).beat();
+    Beats beat = form().position(time).beat();
     boolean grouped = meter.denominator() >= 8 && !meter.isCompound();
     return grouped ? meter.isStrong(beat) : beat.denominator() == 1;
   }

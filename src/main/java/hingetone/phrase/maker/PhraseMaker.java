@@ -9,6 +9,7 @@ import hingetone.phrase.Phrase;
 import hingetone.phrase.Statement;
 import hingetone.plan.Plan;
 import hingetone.plan.Prompt;
+import hingetone.theory.Chord;
 import hingetone.time.Beats;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -16,6 +17,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Random;
 import java.util.function.Predicate;
+import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 
@@ -60,11 +62,29 @@ public final class PhraseMaker {
    * @param seed the chart's seed
    */
   public static PhraseMaker of(Plan plan, Ground ground, long seed) {
-    PhraseHarmony harmony = new PhraseHarmony(plan.form());
+    PhraseHarmony harmony = new PhraseHarmony(ground);
     return new PhraseMaker(
         plan,
-        seed,
+        mix(seed, shapeOf(plan.form())),
         new PhraseBuilder(harmony, ground, Fluency.NORMAL, List.of(), section -> false));
+  }
+
+  /** Tells charts apart by their meters and chords, whatever their keys and tempi. */
+  private static long shapeOf(Form form) {
+    return form.bars().stream()
+        .map(
+            bar ->
+                bar.meter()
+                    + bar.chords().chords().stream()
+                        .flatMap(slot -> slot.chord().stream())
+                        .map(chord -> degree(bar, chord) + chord.quality().suffix())
+                        .collect(Collectors.joining(" ")))
+        .collect(Collectors.joining("|"))
+        .hashCode();
+  }
+
+  private static int degree(Form.Bar bar, Chord chord) {
+    return Math.floorMod(chord.root().chroma() - bar.key().tonic().chroma(), 12);
   }
 
   /** The same maker for a player who gets so fast. */
@@ -101,8 +121,22 @@ public final class PhraseMaker {
 
   /** A reply in a prompt's place to any statement, also one that a player has just played. */
   public MadePhrase reply(Prompt prompt, Phrase statement) {
-    int nth = prompt.index() - prompt.repliesTo().orElse(prompt.index());
-    return new ReplyMaker(bench, task(prompt), statement, nth).make();
+    int answered = prompt.repliesTo().orElse(prompt.index());
+    int origin = origin(answered).index();
+    int turn = prompt.index() - answered - 1 + timesBack(answered);
+    double choice = new Random(mix(seed, -origin)).nextDouble();
+    return new ReplyMaker(bench, task(prompt), statement, choice, turn).make();
+  }
+
+  /** How many times a statement has come back by a prompt. */
+  private int timesBack(int index) {
+    int times = 0;
+    Prompt prompt = plan.prompt(index);
+    while (prompt.again().isPresent()) {
+      prompt = plan.prompt(prompt.again().get());
+      times++;
+    }
+    return times;
   }
 
   private MadePhrase reply(Prompt prompt) {

@@ -18,37 +18,47 @@ import java.util.stream.Stream;
  * ending, its rhythm turned the other way, or a line as long going against it.
  */
 final class ReplyMaker {
-  private static final int KINDS = 3;
-  private static final int AGAINST = 2;
+  /** How often a first reply opens like its statement; from there on up to the next, its rhythm. */
+  private static final double SAME_OPENING = 0.5;
+
+  private static final double SAME_RHYTHM = 0.9;
   private static final int TRIES = 6;
 
   private final PhraseBuilder bench;
   private final PhraseTask task;
   private final Phrase statement;
-  private final int nth;
+  private final double choice;
+  private final int turn;
   private final Random random;
   private final Optional<CrossingPhrase> over;
 
   /**
    * @param statement the statement
-   * @param nth which reply to it this is, so that two replies differ in kind
+   * @param choice what kind its first reply is, 0 to 1
+   * @param turn how many replies it has had before, so that two replies differ in kind
    */
-  ReplyMaker(PhraseBuilder bench, PhraseTask task, Phrase statement, int nth) {
+  ReplyMaker(PhraseBuilder bench, PhraseTask task, Phrase statement, double choice, int turn) {
     this.bench = bench;
     this.task = task;
     this.statement = StatementOpening.topLine(statement);
-    this.nth = nth;
+    this.choice = choice;
+    this.turn = turn;
     this.random = task.random();
     this.over = CrossingPhrase.of(bench, task);
   }
 
   MadePhrase make() {
-    int kind = nth == 1 ? random.nextInt(KINDS) : nth % KINDS;
-    if (over.isPresent() || kind == AGAINST) {
+    if (over.isPresent()) {
+      return overTheLine().orElseGet(this::against);
+    }
+    boolean opens = choice < SAME_OPENING == (turn % 2 == 0);
+    if (turn == 0 && choice >= SAME_RHYTHM) {
       return against();
     }
-    Optional<MadePhrase> made =
-        kind == 0 ? sameOpening().or(this::sameRhythm) : sameRhythm().or(this::sameOpening);
+    Optional<MadePhrase> made = opens ? sameOpening() : sameRhythm();
+    if (made.isEmpty() && turn == 0) {
+      made = opens ? sameRhythm() : sameOpening();
+    }
     return made.orElseGet(this::against);
   }
 
@@ -56,7 +66,7 @@ final class ReplyMaker {
     StatementOpening opening = StatementOpening.of(bench, task, statement);
     Beats end = end();
     if (opening.tones().size() < 2 || !opening.cut().isBefore(end) || !keepsTune(opening)) {
-      return Optional.empty();
+      return nearOpening();
     }
     List<Blank> blanks =
         new ArrayList<>(opening.tones().stream().map(StatementOpening::blank).toList());
@@ -69,6 +79,84 @@ final class ReplyMaker {
             hand,
             tones,
             "Opens like the statement" + opening.how() + " and ends another way," + rest(tones)));
+  }
+
+  /** The opening bent to the chords under it, as long as it still goes up and down like it. */
+  private Optional<MadePhrase> nearOpening() {
+    Beats cut = StatementOpening.middle(statement);
+    boolean fits =
+        !statement.start().negated().isAfter(task.space().before()) && cut.isBefore(end());
+    if (!fits || !cut.isPositive()) {
+      return Optional.empty();
+    }
+    List<Blank> blanks = models(statement.before(cut).tones());
+    int opening = blanks.size();
+    blanks.addAll(bench.body(task, cut, end(), Optional.empty()));
+    HandPosition hand = bench.hand(task);
+    List<Tone> tones = bench.melody(task, hand, contour(), true).fill(blanks);
+    return opening > 1 && goesLike(tones, opening)
+        ? Optional.of(
+            bench.made(
+                task,
+                hand,
+                tones,
+                "Opens like the statement, fitted to the chords, and ends another way,"
+                    + rest(tones)))
+        : Optional.empty();
+  }
+
+  /** Notes of the statement as models: in this key, and in the octave nearest to the hand. */
+  private List<Blank> models(List<Tone> tones) {
+    Key key = bench.harmony().keyAt(task.space().landing());
+    Phrase there = new Phrase(statement.key(), tones).inKey(key);
+    int[] under = bench.hand(task).notes();
+    double middle = (under[0] + under[under.length - 1]) / 2.0;
+    double mean = there.tones().stream().mapToInt(t -> t.reached().midi()).average().orElseThrow();
+    int octaves = (int) Math.round((middle - mean) / 12);
+    List<Blank> blanks = new ArrayList<>();
+    for (Tone tone : there.octaves(octaves).tones()) {
+      RhythmNote stroke = new RhythmNote(tone.onset(), tone.length());
+      int way = blanks.isEmpty() ? 0 : directionTo(tones, blanks.size());
+      blanks.add(Blank.near(stroke, tone.reached().midi()).going(way));
+    }
+    return blanks;
+  }
+
+  private static int directionTo(List<Tone> tones, int i) {
+    return direction(tones.get(i - 1), tones.get(i));
+  }
+
+  private boolean goesLike(List<Tone> tones, int opening) {
+    return IntStream.range(1, opening)
+        .allMatch(i -> directionTo(statement.tones(), i) == directionTo(tones, i));
+  }
+
+  /**
+   * With a way over a line: the statement's notes before it as far as there is room for them, or
+   * its rhythm after it.
+   */
+  private Optional<MadePhrase> overTheLine() {
+    CrossingPhrase way = over.orElseThrow();
+    boolean onLine = !way.arrival().isPositive();
+    Beats from = onLine ? way.last().end() : task.space().before().negated();
+    Beats until = onLine ? end() : way.start();
+    List<Tone> kept =
+        statement.tones().stream()
+            .filter(tone -> !tone.onset().isBefore(from) && tone.onset().isBefore(until))
+            .map(tone -> tone.withLength(tone.length().min(until.minus(tone.onset()))))
+            .toList();
+    if (kept.size() < 2) {
+      return Optional.empty();
+    }
+    List<Blank> blanks = new ArrayList<>(onLine ? way.blanks() : List.of());
+    blanks.addAll(models(kept));
+    blanks.addAll(onLine ? List.of() : way.blanks());
+    HandPosition hand = bench.hand(task);
+    List<Tone> tones = bench.melody(task, hand, contour(), true).fill(blanks);
+    String rhythm =
+        onLine ? ", then goes on in the statement's rhythm," : ", after the statement's rhythm,";
+    return Optional.of(
+        bench.made(task, hand, way.with(tones), over, way.why() + rhythm + rest(tones)));
   }
 
   /** Whether it still goes up and down where the statement does. */

@@ -12,18 +12,24 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Random;
+import java.util.stream.Stream;
 
 /** Makes statements: fresh ones, and ones whose opening comes back with another ending. */
 final class StatementMaker {
   private static final Beats SHORTEST = Beats.of(1, 2);
 
-  /** How often a fresh statement is the bank's; from there on up to the next, a figure. */
+  /** How often a fresh statement is the bank's; from there on up to the next, a figure, a motif. */
   private static final double FROM_BANK = 0.4;
 
-  private static final double A_FIGURE = 0.55;
+  private static final double OTHER_ENDING = 0.3;
+  private static final double A_FIGURE = 0.45;
+  private static final double A_MOTIF = 0.9;
 
-  /** Notes of a statement by which it is known again. */
-  private static final int RECOGNISED = 3;
+  private static final int MOST_BEATS_LATER = 8;
+  private static final Beats EARLIER = Beats.of(-1, 2);
+
+  /** How many endings are tried until one is heard to be another. */
+  private static final int TRIES = 6;
 
   /** How often a statement comes back an eighth early. */
   private static final double EARLY = 0.25;
@@ -45,7 +51,9 @@ final class StatementMaker {
     if (over.isEmpty()) {
       double choice = random.nextDouble();
       Optional<MadePhrase> made =
-          choice < FROM_BANK ? fromBank() : choice < A_FIGURE ? figure() : Optional.empty();
+          choice < FROM_BANK
+              ? fromBank().or(this::motif)
+              : choice < A_FIGURE ? figure() : choice < A_MOTIF ? motif() : Optional.empty();
       if (made.isPresent()) {
         return made.get();
       }
@@ -55,12 +63,35 @@ final class StatementMaker {
 
   private Optional<MadePhrase> fromBank() {
     return BankStatements.pick(bench, task)
+        .map(found -> random.nextDouble() < OTHER_ENDING ? otherEnding(found) : asWritten(found));
+  }
+
+  private MadePhrase asWritten(FittedPhrase found) {
+    List<Tone> tones = found.phrase().tones();
+    HandPosition hand = bench.handOver(task, tones);
+    tones = bench.withBend(task, hand, tones, 1);
+    return bench.made(task, hand, tones, why("Plays " + found.how(), tones));
+  }
+
+  private MadePhrase otherEnding(FittedPhrase found) {
+    Phrase line = StatementOpening.topLine(found.phrase());
+    Beats cut = StatementOpening.middle(line);
+    if (!cut.isPositive() || !cut.plus(SHORTEST).isBefore(task.body())) {
+      return asWritten(found);
+    }
+    List<Tone> opening = line.before(cut).tones();
+    List<Blank> blanks = opening.stream().map(StatementOpening::blank).toList();
+    HandPosition hand = bench.handOver(task, opening);
+    return finish(hand, blanks, cut, "Opens with " + found.how() + " and goes on another way");
+  }
+
+  private Optional<MadePhrase> motif() {
+    HandPosition hand = bench.hand(task);
+    return Motif.of(bench, task, hand)
         .map(
-            found -> {
-              List<Tone> tones = found.phrase().tones();
-              HandPosition hand = bench.handOver(task, tones);
-              tones = bench.withBend(task, hand, tones, 1);
-              return bench.made(task, hand, tones, why("Plays " + found.how(), tones));
+            motif -> {
+              List<Tone> tones = bench.withBend(task, hand, motif.tones(), 1);
+              return bench.made(task, hand, tones, why(motif.how(), motif.tones()));
             });
   }
 
@@ -93,31 +124,76 @@ final class StatementMaker {
   }
 
   /**
-   * An earlier statement's opening in this place and key, then another ending.
+   * An earlier statement's opening in this place and key, then another ending; a fresh statement
+   * where it could not be known again.
    *
    * @param index the prompt that it comes from
    * @param statement that statement
    */
   MadePhrase returning(int index, Phrase statement) {
-    StatementOpening kept = StatementOpening.of(bench, task, statement);
-    Key key = bench.harmony().keyAt(task.space().landing());
-    boolean early = over.isEmpty() && random.nextDouble() < EARLY;
-    StatementOpening opening = early ? kept.pushed(key, task.space().before()) : kept;
-    if (opening.tones().isEmpty() || over.isPresent() && !opening.hasBody()) {
-      return fresh();
+    StatementOpening opening = known(statement);
+    for (int i = 0; i < TRIES && !opening.tones().isEmpty(); i++) {
+      List<Blank> blanks = opening.tones().stream().map(StatementOpening::blank).toList();
+      HandPosition hand = bench.handOver(task, opening.tones());
+      String how = "Statement " + index + " comes back" + opening.how();
+      MadePhrase made = finish(hand, blanks, opening.cut(), how);
+      if (opening.isIn(made.phrase()) && endsOtherwise(statement, made.phrase())) {
+        return made;
+      }
     }
-    Beats from = over.filter(this::isOnLine).map(way -> way.last().end()).orElse(Beats.of(-8));
-    List<Blank> blanks =
-        opening.tones().stream()
-            .filter(tone -> !tone.onset().isBefore(from))
-            .map(StatementOpening::blank)
-            .toList();
-    if (blanks.size() < RECOGNISED) {
-      return fresh();
+    return fresh();
+  }
+
+  /** The opening on its landing, at times an eighth early; after a way over the line, later. */
+  private StatementOpening known(Phrase statement) {
+    Beats start = task.space().before().negated();
+    Beats until = over.filter(o -> !isOnLine(o)).map(CrossingPhrase::start).orElse(task.body());
+    if (over.filter(this::isOnLine).isPresent()) {
+      Beats from = over.get().last().end();
+      return Stream.iterate(1, beats -> beats + 1)
+          .limit(MOST_BEATS_LATER)
+          .map(beats -> later(statement, beats, from, until))
+          .filter(opening -> !opening.tones().isEmpty())
+          .findFirst()
+          .orElse(StatementOpening.NONE);
     }
-    HandPosition hand = bench.handOver(task, opening.tones());
-    return finish(
-        hand, blanks, opening.cut(), "Statement " + index + " comes back" + opening.how());
+    StatementOpening early =
+        over.isEmpty() && random.nextDouble() < EARLY && canBeEarly(statement)
+            ? StatementOpening.known(bench, task, statement, EARLIER, start, until)
+            : StatementOpening.NONE;
+    return early.tones().isEmpty() || !early.how().isEmpty()
+        ? StatementOpening.known(bench, task, statement, Beats.ZERO, start, until)
+        : early.and(", an eighth early");
+  }
+
+  private StatementOpening later(Phrase statement, int beats, Beats from, Beats until) {
+    Beats beat = bench.harmony().barAt(task.space().landing()).meter().beatLength();
+    Beats later = beat.max(Beats.ONE).times(beats);
+    String words = ", " + (beats == 1 ? "a beat" : beats + " beats") + " later";
+    return StatementOpening.known(bench, task, statement, later, from, until).and(words);
+  }
+
+  /** Whether its main note still sounds on the landing when it comes an eighth early. */
+  private static boolean canBeEarly(Phrase statement) {
+    Tone main = statement.landing();
+    return main.onset().isZero() && main.end().isAfter(EARLIER.negated());
+  }
+
+  /** Another last note, or two notes at least of the second half that were not there. */
+  private static boolean endsOtherwise(Phrase first, Phrase now) {
+    List<Tone> before = StatementOpening.topLine(first).tones();
+    List<Tone> after = StatementOpening.topLine(now).tones();
+    long other =
+        after.subList(after.size() / 2, after.size()).stream()
+            .filter(tone -> before.stream().noneMatch(old -> sounds(old, tone)))
+            .count();
+    int last = before.get(before.size() - 1).reached().midi();
+    return other >= 2 || (after.get(after.size() - 1).reached().midi() - last) % 12 != 0;
+  }
+
+  private static boolean sounds(Tone old, Tone tone) {
+    return old.onset().equals(tone.onset())
+        && (old.reached().midi() - tone.reached().midi()) % 12 == 0;
   }
 
   private List<Blank> pickup() {

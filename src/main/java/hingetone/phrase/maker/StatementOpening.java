@@ -3,7 +3,6 @@ package hingetone.phrase.maker;
 import hingetone.phrase.Phrase;
 import hingetone.phrase.Tone;
 import hingetone.phrase.maker.Melody.Blank;
-import hingetone.theory.Key;
 import hingetone.time.Beats;
 import java.util.ArrayList;
 import java.util.List;
@@ -17,13 +16,15 @@ import java.util.List;
  * @param how how it was fitted, as words after "comes back": in another key, moved along the scale
  */
 record StatementOpening(List<Tone> tones, Beats cut, String how) {
-  private static final StatementOpening NONE = new StatementOpening(List.of(), Beats.ZERO, "");
-  private static final Beats EIGHTH = Beats.of(1, 2);
+  /** No opening. */
+  static final StatementOpening NONE = new StatementOpening(List.of(), Beats.ZERO, "");
+
+  private static final int LEAST = 3;
 
   /** Fits a statement's opening to a task: its key, its room, a chord's note to land on. */
   static StatementOpening of(PhraseBuilder bench, PhraseTask task, Phrase statement) {
     Phrase line = topLine(statement);
-    Beats cut = cut(line);
+    Beats cut = middle(line);
     boolean fits =
         !line.start().negated().isAfter(task.space().before())
             && cut.isBefore(task.space().after())
@@ -37,24 +38,54 @@ record StatementOpening(List<Tone> tones, Beats cut, String how) {
   }
 
   /**
-   * The same displaced: an eighth early, its last note held until where the new ending starts.
-   * Itself where its main note would not sound on the landing any more, or starts too early.
+   * A statement's opening as it was, for a statement that comes back: none where it could not be
+   * known again.
+   *
+   * @param later how much later it lands than a task, in quarter notes; negative where it is early
+   * @param from where there is room from
+   * @param until where there is room until
    */
-  StatementOpening pushed(Key key, Beats room) {
-    boolean lands = tones.stream().anyMatch(t -> t.onset().isZero() && t.length().isAfter(EIGHTH));
-    if (!lands || EIGHTH.minus(tones.get(0).onset()).isAfter(room)) {
-      return this;
+  static StatementOpening known(
+      PhraseBuilder bench,
+      PhraseTask task,
+      Phrase statement,
+      Beats later,
+      Beats from,
+      Beats until) {
+    Phrase line = topLine(statement);
+    Beats end = cut(line, Math.max(LEAST, (line.tones().size() + 1) / 2));
+    Beats cut = end.plus(later);
+    boolean fits =
+        !line.start().plus(later).isBefore(from) && cut.isBefore(until) && cut.isAfter(later);
+    if (!fits) {
+      return NONE;
     }
-    Phrase early = new Phrase(key, tones).shifted(EIGHTH.negated());
-    List<Tone> held = new ArrayList<>(early.tones());
-    int last = held.size() - 1;
-    held.set(last, held.get(last).withLength(held.get(last).length().plus(EIGHTH)));
-    return new StatementOpening(held, cut, how + ", an eighth early");
+    return FittedPhrase.known(bench, task, line.before(end), later)
+        .map(fitted -> new StatementOpening(fitted.phrase().tones(), cut, fitted.how()))
+        .orElse(NONE);
   }
 
-  /** Whether something of it is left after its landing note. */
-  boolean hasBody() {
-    return tones.stream().anyMatch(tone -> tone.onset().isPositive());
+  /** Where the opening of a statement ends that a reply takes up. */
+  static Beats middle(Phrase line) {
+    return cut(line, 2);
+  }
+
+  /** The same with more said of how it was fitted. */
+  StatementOpening and(String more) {
+    return new StatementOpening(tones, cut, how + more);
+  }
+
+  /** Whether all of it is in a phrase. */
+  boolean isIn(Phrase phrase) {
+    List<Tone> there = topLine(phrase).tones();
+    return tones.stream()
+        .allMatch(
+            tone ->
+                there.stream()
+                    .anyMatch(
+                        other ->
+                            other.onset().equals(tone.onset())
+                                && other.reached().soundsLike(tone.reached())));
   }
 
   /** A note of it as a blank that is decided. */
@@ -74,13 +105,17 @@ record StatementOpening(List<Tone> tones, Beats cut, String how) {
     return new Phrase(phrase.key(), line);
   }
 
-  /** Where the opening ends: at the first note past the landing that lies beyond the middle. */
-  private static Beats cut(Phrase phrase) {
+  /**
+   * Where the opening ends: at the first note past the landing that lies beyond the middle and has
+   * some notes before it; at the end where there is none.
+   */
+  private static Beats cut(Phrase phrase, int least) {
     Beats middle = phrase.end().dividedBy(2);
     return phrase.tones().stream()
+        .skip(least)
         .map(Tone::onset)
         .filter(onset -> onset.isPositive() && !onset.isBefore(middle))
         .findFirst()
-        .orElse(Beats.ZERO);
+        .orElse(phrase.end());
   }
 }

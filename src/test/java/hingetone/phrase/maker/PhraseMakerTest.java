@@ -218,7 +218,7 @@ public class PhraseMakerTest {
     List<Tone> answered = top(reply.phrase());
     if (reply.why().startsWith("Opens like")) {
       count("same opening", true);
-      boolean moved = reply.why().contains("moved along") || reply.why().contains("octave");
+      boolean moved = Stream.of("moved along", "octave", "fitted").anyMatch(reply.why()::contains);
       count("same opening moved along the scale", moved);
       expect(
           moved ? opensAlong(said, answered) : opensTheSame(said, answered),
@@ -313,13 +313,26 @@ public class PhraseMakerTest {
         || riff && List.of(0, 3, 5, 7, 10).contains(above);
   }
 
+  /** In the key, of the chord, or over an altered dominant one of its tensions b9 #9 b5 #5. */
   private static boolean inScale(Form form, Beats landing, Tone tone) {
     Position at = form.position(landing.plus(tone.onset()));
     Key key = form.bar(at.bar()).key();
-    return Stream.of(key.heptatonic(), key.scale(), key.pentatonic())
-        .map(Scale::notes)
-        .flatMap(List::stream)
-        .anyMatch(n -> n.chroma() == tone.reached().midi() % 12);
+    int chroma = tone.reached().midi() % 12;
+    Optional<Chord> chord = form.bar(at.bar()).chordAt(at.beat());
+    boolean ofChord =
+        chord.filter(c -> c.notes().stream().anyMatch(n -> n.chroma() == chroma)).isPresent();
+    boolean tension =
+        chord
+            .filter(c -> c.symbol().matches(".*(alt|b9|#9|#5|b5|b13).*"))
+            .filter(
+                c -> List.of(1, 3, 6, 8).contains(Math.floorMod(chroma - c.root().chroma(), 12)))
+            .isPresent();
+    return ofChord
+        || tension
+        || Stream.of(key.heptatonic(), key.scale(), key.pentatonic())
+            .map(Scale::notes)
+            .flatMap(List::stream)
+            .anyMatch(n -> n.chroma() == chroma);
   }
 
   private static boolean byStep(List<Tone> line, int i) {
