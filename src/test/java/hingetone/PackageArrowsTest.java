@@ -105,13 +105,17 @@ class PackageArrowsTest {
     }
   }
 
+  /** A command is found by its name, however many there are. */
   @Test
   void no_package_grows_too_full_to_find_anything() throws IOException {
     Map<Path, Long> sizes =
         javaFiles(SOURCES).stream()
             .filter(f -> !f.endsWith("package-info.java"))
             .collect(Collectors.groupingBy(Path::getParent, Collectors.counting()));
-    assertThat(sizes).allSatisfy((room, classes) -> assertThat(classes).isLessThanOrEqualTo(24));
+    assertThat(sizes)
+        .allSatisfy(
+            (room, classes) ->
+                assertThat(classes).isLessThanOrEqualTo(room.endsWith("command") ? 30 : 24));
   }
 
   /** For each package those that it may import, as DEVELOPERS.md has them. */

@@ -26,6 +26,11 @@ final class Folders {
     return data().resolve("takes");
   }
 
+  /** The practice log. */
+  static Path log() {
+    return data().resolve("log.sqlite");
+  }
+
   /** The grooves that come with the program and those in the player's folder. */
   static Grooves grooves() {
     Path folder = data().resolve("grooves");

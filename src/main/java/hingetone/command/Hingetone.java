@@ -32,6 +32,7 @@ final class Hingetone implements Runnable {
     COMMANDS.put("transcribe", TranscribeCommand::new);
     COMMANDS.put("review", ReviewCommand::new);
     COMMANDS.put("takes", TakesCommand::new);
+    COMMANDS.put("log", LogCommand::new);
     COMMANDS.put("grooves", GroovesCommand::new);
     COMMANDS.put("ports", PortsCommand::new);
     COMMANDS.put("completion", CompletionCommand::new);

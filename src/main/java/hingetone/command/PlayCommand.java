@@ -3,6 +3,7 @@ package hingetone.command;
 import hingetone.backing.Backing;
 import hingetone.chart.Chart;
 import hingetone.groove.Grooves;
+import hingetone.journal.PracticeLog;
 import hingetone.output.CommandFailure;
 import hingetone.phrase.maker.LeadPart;
 import hingetone.plan.ExampleChoice;
@@ -128,7 +129,11 @@ final class PlayCommand implements Runnable {
       throw CommandFailure.wrongInput("--take goes with --in PORT, which says what to record.");
     }
     return new Performance.Takes(
-        new TakeFiles(Folders.takes()), chartArguments.text(), chartArguments.keyShift, take);
+        new TakeFiles(Folders.takes()),
+        chartArguments.text(),
+        chartArguments.keyShift,
+        take,
+        new PracticeLog(Folders.log()));
   }
 
   private void show(Performance performance) {

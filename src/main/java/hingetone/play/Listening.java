@@ -155,12 +155,12 @@ final class Listening {
     if (!played.isEmpty()) {
       line(here.get(), from, now, played)
           .or(() -> landing(here.get(), from, now, played))
-          .ifPresent(words -> screen.accept(new Message.Verdict(words)));
+          .ifPresent(screen);
     }
   }
 
   /** A line between two keys is told of a beat after it. */
-  private Optional<String> line(Place here, double from, double now, List<PlacedNote> played) {
+  private Optional<Message> line(Place here, double from, double now, List<PlacedNote> played) {
     int bar = here.bar().number();
     Form.Bar after = form.bar(bar);
     Form.Bar before = form.bar(bar - 1);
@@ -174,11 +174,11 @@ final class Listening {
     double first = form.startOf(Math.max(1, bar - 5)).toDouble();
     LineWay way = LineWay.of(new LineWay.Line(line, into, first, beat), played);
     Key key = after.key().shifted(here.bar().keyShift());
-    return Optional.of(LiveWords.line(way, key));
+    return Optional.of(new Message.Verdict(LiveWords.line(way, key), Optional.empty()));
   }
 
   /** A landing is told of as soon as it cannot come any more. */
-  private Optional<String> landing(Place here, double from, double now, List<PlacedNote> played) {
+  private Optional<Message> landing(Place here, double from, double now, List<PlacedNote> played) {
     int lap = form.lapOf(here.bar().number());
     for (Prompt prompt : plan.get().promptsOfLap(Math.max(1, lap))) {
       Form.Bar bar = form.bar(prompt.landOn().bar());
@@ -190,7 +190,10 @@ final class Listening {
         Key key = bar.key().shifted(here.bar().keyShift());
         double beatMs = here.nanosPerBeat() / 1e6;
         return plays(played, place, beat)
-            ? Optional.of(LiveWords.landing(place, beat, beatMs, key, played))
+            ? Optional.of(
+                new Message.Verdict(
+                    LiveWords.landing(place, beat, beatMs, key, played),
+                    Optional.of(LiveWords.isOnPlace(place, beat, beatMs, played))))
             : Optional.empty();
       }
     }

@@ -1,6 +1,8 @@
 package hingetone.play;
 
 import hingetone.chart.Form;
+import hingetone.journal.LogEntry;
+import hingetone.journal.PracticeLog;
 import hingetone.midi.Received;
 import hingetone.output.CommandFailure;
 import hingetone.plan.ExampleChoice;
@@ -35,6 +37,7 @@ import java.io.IOException;
 import java.io.InputStreamReader;
 import java.io.PrintWriter;
 import java.nio.charset.Charset;
+import java.time.Instant;
 import java.util.ArrayDeque;
 import java.util.Deque;
 import java.util.Optional;
@@ -42,6 +45,7 @@ import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Consumer;
+import java.util.stream.Collectors;
 
 /**
  * Playing before a screen: the transport and the screen side by side, each told what the other
@@ -73,14 +77,16 @@ public final class Performance {
   }
 
   /**
-   * Where takes are kept.
+   * Where takes and the practice log are kept.
    *
-   * @param files their folder
+   * @param files the folder of the takes
    * @param chart the chart's text, as it is kept with a take
    * @param keyShift how far the keys played lie from those of that text, in semitones
    * @param record the name of a take that is recorded from the start; empty for none
+   * @param log what was practised
    */
-  public record Takes(TakeFiles files, String chart, int keyShift, Optional<String> record) {}
+  public record Takes(
+      TakeFiles files, String chart, int keyShift, Optional<String> record, PracticeLog log) {}
 
   private final Form form;
   private final Optional<Command.Ramp> ramp;
@@ -91,6 +97,7 @@ public final class Performance {
   private final Chores chores = new Chores(oneThread("chores"));
   private final ExecutorService stage = oneThread("stage");
   private final ExecutorService listener = oneThread("listening");
+  private final ExecutorService log = oneThread("log");
 
   // Known on the thread of the stage only.
   private final Deque<Runnable> ends = new ArrayDeque<>();
@@ -192,7 +199,16 @@ public final class Performance {
     }
   }
 
-  private void begin(Consumer<Message> screen) {
+  private void begin(Consumer<Message> shown) {
+    Consumer<LogEntry> entries = Sitting.into(takes.log(), shown);
+    Sitting sitting =
+        new Sitting(subject(), Instant::now, entry -> log.execute(() -> entries.accept(entry)));
+    ends.push(() -> end(sitting));
+    Consumer<Message> screen =
+        message -> {
+          shown.accept(message);
+          sitting.hear(message);
+        };
     TakeKeeper keeper = new TakeKeeper(takes, listener, screen);
     ends.push(() -> endListening(keeper));
     Listening listening = new Listening(form, () -> plan, keeper, Clock.SYSTEM, listener, screen);
@@ -208,6 +224,7 @@ public final class Performance {
         event -> {
           hearing.hear(event);
           listening.hear(event);
+          sitting.hear(event);
         };
     Consumer<String> say = words -> screen.accept(new Message.Notice(words));
     Transport transport = output.open(arrangement.laps(), events, say);
@@ -241,12 +258,32 @@ public final class Performance {
     transport.send(new Command.Play());
   }
 
+  private Sitting.Subject subject() {
+    String keys =
+        form.bars().stream()
+            .map(bar -> bar.key().toString())
+            .distinct()
+            .collect(Collectors.joining(", "));
+    return new Sitting.Subject(arrangement.chart().title(), keys);
+  }
+
+  /** What was practised is kept before the program ends. */
+  private void end(Sitting sitting) {
+    sitting.end();
+    await(log);
+  }
+
   /** What is recorded is kept before anything else ends. */
   private void endListening(TakeKeeper keeper) {
     keeper.close();
-    listener.shutdown();
+    await(listener);
+  }
+
+  /** Lets a thread do what it has been given, within its time. */
+  private static void await(ExecutorService thread) {
+    thread.shutdown();
     try {
-      listener.awaitTermination(END_SECONDS, TimeUnit.SECONDS);
+      thread.awaitTermination(END_SECONDS, TimeUnit.SECONDS);
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
     }
@@ -259,12 +296,7 @@ public final class Performance {
   /** Ends what was begun, the latest first; an output that hangs is left to itself. */
   private void end() {
     stage.execute(() -> ends.forEach(Runnable::run));
-    stage.shutdown();
-    try {
-      stage.awaitTermination(END_SECONDS, TimeUnit.SECONDS);
-    } catch (InterruptedException e) {
-      Thread.currentThread().interrupt();
-    }
+    await(stage);
   }
 
   /**

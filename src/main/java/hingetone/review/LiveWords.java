@@ -38,6 +38,15 @@ public final class LiveWords {
     return note(landed.get(), key) + ": " + timing(beats, beatMs);
   }
 
+  /** Whether a landing was on its place, or pushed half a beat before it; as above. */
+  public static boolean isOnPlace(
+      double place, double beat, double beatMs, List<PlacedNote> notes) {
+    return landed(place, beat, notes)
+        .map(note -> (note.at() - place) / beat)
+        .filter(beats -> Math.abs(beats * beatMs) <= ON_IT_MS || isPushed(beats))
+        .isPresent();
+  }
+
   /** The note nearest to the place; of those struck together the highest. */
   private static Optional<PlacedNote> landed(double place, double beat, List<PlacedNote> notes) {
     return notes.stream()
@@ -53,8 +62,11 @@ public final class LiveWords {
     if (Math.abs(ms) <= ON_IT_MS) {
       return "on it";
     }
-    boolean pushed = Math.abs(beats + PUSH) <= PUSH_SLACK;
-    return pushed ? "pushed, half a beat early" : ms < 0 ? "ahead" : "behind";
+    return isPushed(beats) ? "pushed, half a beat early" : ms < 0 ? "ahead" : "behind";
+  }
+
+  private static boolean isPushed(double beats) {
+    return Math.abs(beats + PUSH) <= PUSH_SLACK;
   }
 
   /** A line crossed: {@code held A over the line}, {@code run, landed on F#}. */

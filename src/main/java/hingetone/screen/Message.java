@@ -57,8 +57,12 @@ public sealed interface Message {
   /** A take is recorded from now on, under a name; empty when none is any more. */
   record Recording(Optional<String> take) implements Message {}
 
-  /** How a landing or a line just gone over was, in a few words. */
-  record Verdict(String words) implements Message {}
+  /**
+   * How a landing or a line just gone over was, in a few words.
+   *
+   * @param onPlace whether a landing was on its place; empty after a line
+   */
+  record Verdict(String words, Optional<Boolean> onPlace) implements Message {}
 
   /** Something to tell the player in passing. */
   record Notice(String words) implements Message {}

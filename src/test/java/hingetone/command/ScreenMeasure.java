@@ -5,6 +5,7 @@ import hingetone.chart.Chart;
 import hingetone.chart.ChartReader;
 import hingetone.chart.Form;
 import hingetone.groove.Grooves;
+import hingetone.journal.PracticeLog;
 import hingetone.play.Arrangement;
 import hingetone.play.KeptSettings;
 import hingetone.play.Performance;
@@ -185,7 +186,11 @@ final class ScreenMeasure {
         (player, events) -> () -> {},
         new KeptSettings(Path.of("/nowhere")),
         new Performance.Takes(
-            new TakeFiles(Path.of("/nowhere").resolve("takes")), "", 0, Optional.empty()));
+            new TakeFiles(Path.of("/nowhere").resolve("takes")),
+            "",
+            0,
+            Optional.empty(),
+            new PracticeLog(Path.of("/nowhere").resolve("log"))));
   }
 
   private static Score strokes(Form form) {

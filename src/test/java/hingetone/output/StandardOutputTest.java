@@ -42,6 +42,7 @@ class StandardOutputTest {
           Map.entry("grooves", "grooves"),
           Map.entry("review", "review src/test/resources/takes/evening.mid"),
           Map.entry("takes", "takes"),
+          Map.entry("log", "log"),
           Map.entry("transcribe", "transcribe --json " + SOUND),
           Map.entry("ports", "ports"),
           Map.entry("completion", "completion"),

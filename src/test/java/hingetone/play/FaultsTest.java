@@ -8,6 +8,7 @@ import hingetone.backing.Backing;
 import hingetone.chart.Chart;
 import hingetone.chart.ChartReader;
 import hingetone.groove.Grooves;
+import hingetone.journal.PracticeLog;
 import hingetone.midi.Received;
 import hingetone.output.CommandFailure;
 import hingetone.output.ExitStatus;
@@ -111,7 +112,12 @@ class FaultsTest {
           return () -> {};
         },
         new KeptSettings(folder),
-        new Performance.Takes(new TakeFiles(folder.resolve("takes")), "", 0, Optional.empty()));
+        new Performance.Takes(
+            new TakeFiles(folder.resolve("takes")),
+            "",
+            0,
+            Optional.empty(),
+            new PracticeLog(folder.resolve("log"))));
   }
 
   /** Plays in lines of text to the end. */

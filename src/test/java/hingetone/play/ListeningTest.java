@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import hingetone.chart.Chart;
 import hingetone.chart.ChartReader;
 import hingetone.chart.Form;
+import hingetone.journal.PracticeLog;
 import hingetone.midi.Received;
 import hingetone.plan.Plan;
 import hingetone.screen.Message;
@@ -41,7 +42,10 @@ class ListeningTest {
   private TakeKeeper keeper() {
     TakeFiles files = new TakeFiles(folder);
     return new TakeKeeper(
-        new Performance.Takes(files, CHART, 0, Optional.empty()), Runnable::run, told::add);
+        new Performance.Takes(
+            files, CHART, 0, Optional.empty(), new PracticeLog(Path.of("nowhere"))),
+        Runnable::run,
+        told::add);
   }
 
   private final Listening listening =

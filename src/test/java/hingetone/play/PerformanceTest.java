@@ -7,6 +7,7 @@ import hingetone.backing.Backing;
 import hingetone.chart.Chart;
 import hingetone.chart.ChartReader;
 import hingetone.groove.Grooves;
+import hingetone.journal.PracticeLog;
 import hingetone.midi.Received;
 import hingetone.output.CommandFailure;
 import hingetone.plan.ExampleChoice;
@@ -54,7 +55,12 @@ class PerformanceTest {
         },
         pedals,
         new KeptSettings(folder),
-        new Performance.Takes(new TakeFiles(folder.resolve("takes")), "", 0, Optional.empty()));
+        new Performance.Takes(
+            new TakeFiles(folder.resolve("takes")),
+            "",
+            0,
+            Optional.empty(),
+            new PracticeLog(folder.resolve("log"))));
   }
 
   private CompletableFuture<Arrangement.Music> band() {

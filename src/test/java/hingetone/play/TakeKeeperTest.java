@@ -2,6 +2,7 @@ package hingetone.play;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import hingetone.journal.PracticeLog;
 import hingetone.midi.Received;
 import hingetone.screen.Message;
 import hingetone.take.TakeEvent;
@@ -36,7 +37,9 @@ class TakeKeeperTest {
   private final List<Message> told = new ArrayList<>();
 
   private TakeKeeper keeper(Optional<String> name) {
-    Performance.Takes takes = new Performance.Takes(new TakeFiles(folder), CHART, 0, name);
+    Performance.Takes takes =
+        new Performance.Takes(
+            new TakeFiles(folder), CHART, 0, name, new PracticeLog(folder.resolve("log")));
     return new TakeKeeper(takes, Runnable::run, told::add);
   }
 
@@ -164,7 +167,12 @@ class TakeKeeperTest {
   void a_folder_that_cannot_be_written_is_a_line_and_the_music_goes_on() throws Exception {
     Files.writeString(folder.resolve("takes"), "a file");
     Performance.Takes takes =
-        new Performance.Takes(new TakeFiles(folder.resolve("takes")), CHART, 0, Optional.empty());
+        new Performance.Takes(
+            new TakeFiles(folder.resolve("takes")),
+            CHART,
+            0,
+            Optional.empty(),
+            new PracticeLog(folder.resolve("log")));
     TakeKeeper keeper = new TakeKeeper(takes, Runnable::run, told::add);
     keeper.recordOrEnd();
     bar(keeper, 1, 0);

@@ -123,7 +123,7 @@ class UpdateTest {
             new Message.Over(),
             new Message.Sounding(Set.of(62)),
             new Message.Recording(Optional.of("evening")),
-            new Message.Verdict("held A, the 5, over the line"),
+            new Message.Verdict("held A, the 5, over the line", Optional.empty()),
             new Message.Notice("Hello."));
     assertThat(messages.stream().<Class<?>>map(Object::getClass).toList())
         .containsExactlyInAnyOrder(Message.class.getPermittedSubclasses());
@@ -132,7 +132,7 @@ class UpdateTest {
 
   @Test
   void a_verdict_is_told_unless_the_player_hides_what_was_heard() {
-    Message verdict = new Message.Verdict("G, the b3: on it");
+    Message verdict = new Message.Verdict("G, the b3: on it", Optional.of(true));
     assertThat(Update.apply(PLAYING, verdict).state().words().notice())
         .isEqualTo("G, the b3: on it");
     State hidden = press(PLAYING, "v").state();
