@@ -11,11 +11,13 @@ import hingetone.print.ReviewText;
 import hingetone.review.Marks;
 import hingetone.review.Played;
 import hingetone.review.Review;
+import hingetone.review.TakeChanges;
 import hingetone.review.marks.MarksReader;
 import hingetone.review.marks.MarksText;
 import hingetone.reviewing.ChartPlaces;
 import hingetone.reviewing.ForeignTake;
 import hingetone.reviewing.KeptPhrases;
+import hingetone.reviewing.TakeComparison;
 import hingetone.reviewing.WrittenReview;
 import hingetone.take.LineWanted;
 import hingetone.take.TakeFiles;
@@ -51,9 +53,12 @@ final class ReviewCommand implements Runnable {
 
   @Parameters(
       paramLabel = "TAKE",
-      arity = "0..1",
-      description = "A take's name, or a file: MIDI, MusicXML, WAV, AIFF or FLAC.")
-  Optional<String> take = Optional.empty();
+      arity = "0..2",
+      description = {
+        "A take's name, or a file: MIDI, MusicXML, WAV, AIFF or FLAC.",
+        "Two are compared: what changed from the first to the second."
+      })
+  List<String> takes = List.of();
 
   @Option(
       names = "--chart",
@@ -121,10 +126,13 @@ final class ReviewCommand implements Runnable {
 
   @Override
   public void run() {
-    Path notes = notes();
+    if (takes.size() == 2) {
+      compare(takes.get(0), takes.get(1));
+      return;
+    }
+    Path notes = notes(takes.stream().findFirst());
     Chart over = chart(notes);
-    Played played = played(notes, over);
-    Review review = Review.of(played, over, marks(played), patterns);
+    Review review = review(notes, over);
     marksOut.ifPresent(file -> writeMarks(file, review, notes));
     keep.forEach((number, name) -> print(List.of(keep(review, number, name))));
     if (output.file.isPresent()) {
@@ -135,6 +143,29 @@ final class ReviewCommand implements Runnable {
     } else if (marksOut.isEmpty() && output.file.isEmpty() && keep.isEmpty()) {
       print(ReviewText.of(review));
     }
+  }
+
+  private Review review(Path notes, Chart over) {
+    Played played = played(notes, over);
+    return Review.of(played, over, marks(played), patterns);
+  }
+
+  private void compare(String first, String second) {
+    boolean more =
+        marks.isPresent() || marksOut.isPresent() || output.file.isPresent() || !keep.isEmpty();
+    if (more) {
+      throw CommandFailure.wrongInput("Two takes are compared; marks, -o and --keep go with one.");
+    }
+    Path before = notes(Optional.of(first));
+    Path after = notes(Optional.of(second));
+    TakeChanges changes =
+        TakeChanges.of(review(before, chart(before)), review(after, chart(after)));
+    TakeComparison comparison = new TakeComparison(name(first), name(second), changes);
+    print(json ? List.of(comparison.json().stripTrailing()) : comparison.lines());
+  }
+
+  private static String name(String take) {
+    return String.valueOf(FileNames.path(take).getFileName());
   }
 
   private void print(List<String> lines) {
@@ -202,7 +233,7 @@ final class ReviewCommand implements Runnable {
   }
 
   /** The file of notes: a file as named, a take of that name, or the last take. */
-  private Path notes() {
+  private Path notes(Optional<String> take) {
     TakeFiles files = new TakeFiles(Folders.takes());
     if (take.isEmpty()) {
       return last(files);

@@ -17,9 +17,6 @@ public final class Story {
   /** Below this a statement is made with a "perhaps". */
   private static final double SURE = 0.6;
 
-  /** Of fewer notes on a beat nothing is said. */
-  private static final int FEWEST_TIMED = 8;
-
   private final Review review;
   private final Map<Integer, Played.Bar> bars;
 
@@ -125,7 +122,7 @@ public final class Story {
   }
 
   private String timing() {
-    if (review.timing().notes() < FEWEST_TIMED) {
+    if (!review.timing().tells()) {
       return "Timing: too few notes on a beat to tell.";
     }
     long mean = Math.round(review.timing().meanMs());

@@ -14,6 +14,14 @@ import hingetone.take.PlacedNote;
 public record Timing(int notes, double meanMs, double spreadMs) {
   private static final double NEAR = 1 / 6.0;
 
+  /** Of fewer notes on a beat nothing is said. */
+  private static final int FEWEST = 8;
+
+  /** Whether there are enough notes on a beat to say something. */
+  public boolean tells() {
+    return notes >= FEWEST;
+  }
+
   /** The timing of all notes. */
   public static Timing of(Played played) {
     double sum = 0;

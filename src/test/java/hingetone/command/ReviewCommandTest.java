@@ -2,6 +2,8 @@ package hingetone.command;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -86,5 +88,26 @@ class ReviewCommandTest extends ProgramRun {
     } finally {
       Files.deleteIfExists(file);
     }
+  }
+
+  @Test
+  void two_takes_are_compared_in_a_table_a_sentence_each_and_as_json() throws IOException {
+    String other = "src/test/resources/takes/morning.mid";
+    assertThat(run("review", TAKE, other)).isZero();
+    assertThat(out.toString())
+        .contains("evening.mid")
+        .containsPattern("notes +31 +\\d+")
+        .containsPattern("crossings, hold +1 +0")
+        .containsPattern("Timing: .*\\RLandings: .*\\RCrossings: .*\\RReturns: ")
+        .contains("Crossings: into bar 9 a rest instead of a hold; one as before.");
+    out.getBuffer().setLength(0);
+    assertThat(run("review", TAKE, other, "--json")).isZero();
+    JsonNode answer = new ObjectMapper().readTree(out.toString());
+    assertThat(answer.at("/figures/0/notes").asInt()).isEqualTo(31);
+    assertThat(answer.at("/crossingsChanged/0").toString())
+        .isEqualTo("{\"atBar\":9,\"first\":\"hold\",\"second\":\"rest\"}");
+    assertThat(answer.get("story")).hasSize(4);
+    assertThat(run("review", TAKE, other, "--keep", "1=one")).isEqualTo(2);
+    assertThat(err.toString()).contains("go with one");
   }
 }
