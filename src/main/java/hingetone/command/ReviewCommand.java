@@ -1,5 +1,6 @@
 package hingetone.command;
 
+import hingetone.backing.Backing;
 import hingetone.chart.Chart;
 import hingetone.neck.PatternNumbers;
 import hingetone.output.CommandFailure;
@@ -14,22 +15,24 @@ import hingetone.review.Review;
 import hingetone.review.TakeChanges;
 import hingetone.review.marks.MarksReader;
 import hingetone.review.marks.MarksText;
-import hingetone.reviewing.ChartPlaces;
 import hingetone.reviewing.ForeignTake;
 import hingetone.reviewing.KeptPhrases;
+import hingetone.reviewing.PhrasePlayer;
+import hingetone.reviewing.PhraseSound;
+import hingetone.reviewing.ReadTake;
 import hingetone.reviewing.TakeComparison;
+import hingetone.reviewing.TakeFinder;
 import hingetone.reviewing.WrittenReview;
+import hingetone.sequencer.PlaySetup;
 import hingetone.take.LineWanted;
 import hingetone.take.TakeFiles;
 import hingetone.text.FileNames;
 import hingetone.text.reading.TextFile;
-import java.io.IOException;
 import java.io.OutputStream;
 import java.io.PrintWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -49,6 +52,9 @@ import picocli.CommandLine.Spec;
       "goes with --chart."
     })
 final class ReviewCommand implements Runnable {
+  /** Instead of a phrase's number: one after another. */
+  private static final int EACH = 0;
+
   @Spec CommandSpec spec;
 
   @Parameters(
@@ -111,6 +117,44 @@ final class ReviewCommand implements Runnable {
       })
   Map<Integer, String> keep = Map.of();
 
+  @Option(
+      names = "--play",
+      paramLabel = "N",
+      arity = "0..1",
+      fallbackValue = "" + EACH,
+      converter = ToPhrase.class,
+      description = "Play phrase N over the band, or each in turn.")
+  Optional<Integer> play = Optional.empty();
+
+  @Option(
+      names = "--speed",
+      paramLabel = "PERCENT",
+      converter = ToSpeed.class,
+      description = "With --play: slower, the pitch kept, 25 to 100 (${DEFAULT-VALUE}).",
+      defaultValue = "100")
+  int speed;
+
+  @Option(names = "--alone", description = "With --play: without the band.")
+  boolean alone;
+
+  @Option(
+      names = "--loop",
+      paramLabel = "TIMES",
+      converter = ToTimes.class,
+      description = "With --play: each so many times, 1 to 1000 (${DEFAULT-VALUE}).",
+      defaultValue = "1")
+  int loop;
+
+  @Option(
+      names = "--volume",
+      paramLabel = "0..100",
+      converter = OutputOptions.ToVolume.class,
+      description = "With --play: how loud (${DEFAULT-VALUE}): start low, then come up.",
+      defaultValue = "" + PlaySetup.MODERATE_VOLUME)
+  int volume;
+
+  @Mixin SoundFontOption soundFont;
+
   @Mixin OutputFile output;
 
   @Option(
@@ -132,7 +176,12 @@ final class ReviewCommand implements Runnable {
     }
     Path notes = notes(takes.stream().findFirst());
     Chart over = chart(notes);
-    Review review = review(notes, over);
+    ReadTake read = read(notes, over);
+    Review review = review(read.played(), over);
+    if (play.isPresent()) {
+      play(play.get(), read, review, over);
+      return;
+    }
     marksOut.ifPresent(file -> writeMarks(file, review, notes));
     keep.forEach((number, name) -> print(List.of(keep(review, number, name))));
     if (output.file.isPresent()) {
@@ -145,9 +194,33 @@ final class ReviewCommand implements Runnable {
     }
   }
 
-  private Review review(Path notes, Chart over) {
-    Played played = played(notes, over);
+  private Review review(Played played, Chart over) {
     return Review.of(played, over, marks(played), patterns);
+  }
+
+  private Review review(Path notes) {
+    Chart over = chart(notes);
+    return review(read(notes, over).played(), over);
+  }
+
+  private void play(int number, ReadTake read, Review review, Chart over) {
+    int phrases = review.phrases().size();
+    if (number > phrases) {
+      throw CommandFailure.wrongInput(
+          "There is no phrase " + number + ": the take has " + phrases + ".");
+    }
+    Optional<Backing> band =
+        alone ? Optional.empty() : Optional.of(Backing.of(over, Folders.grooves()));
+    PhraseSound sound = new PhraseSound(review, read.recording(), band, speed, soundFont::bankFor);
+    try (PhrasePlayer player = PhrasePlayer.open(sound.rate(), volume)) {
+      int first = number == EACH ? 1 : number;
+      for (int phrase = first; phrase <= (number == EACH ? phrases : number); phrase++) {
+        print(List.of("Phrase " + phrase + ", " + review.phrases().get(phrase - 1).start()));
+        for (int time = 0; time < loop; time++) {
+          player.play(sound.of(phrase));
+        }
+      }
+    }
   }
 
   private void compare(String first, String second) {
@@ -158,8 +231,7 @@ final class ReviewCommand implements Runnable {
     }
     Path before = notes(Optional.of(first));
     Path after = notes(Optional.of(second));
-    TakeChanges changes =
-        TakeChanges.of(review(before, chart(before)), review(after, chart(after)));
+    TakeChanges changes = TakeChanges.of(review(before), review(after));
     TakeComparison comparison = new TakeComparison(name(first), name(second), changes);
     print(json ? List.of(comparison.json().stripTrailing()) : comparison.lines());
   }
@@ -205,7 +277,7 @@ final class ReviewCommand implements Runnable {
     return inputs;
   }
 
-  private Played played(Path notes, Chart over) {
+  private ReadTake read(Path notes, Chart over) {
     PrintWriter err = spec.commandLine().getErr();
     LineWanted wanted = new LineWanted(track, channel);
     return new ForeignTake(notes, over, wanted, offset, err::println).read(Progress.on(err));
@@ -232,47 +304,33 @@ final class ReviewCommand implements Runnable {
             }));
   }
 
-  /** The file of notes: a file as named, a take of that name, or the last take. */
   private Path notes(Optional<String> take) {
-    TakeFiles files = new TakeFiles(Folders.takes());
-    if (take.isEmpty()) {
-      return last(files);
-    }
-    String wanted = take.get();
-    boolean named = TakeFiles.problemOf(wanted).isEmpty();
-    if (named && Files.exists(files.file(wanted, TakeFiles.NOTES))) {
-      return files.file(wanted, TakeFiles.NOTES);
-    }
-    Path file = FileNames.path(wanted);
-    if (!Files.isRegularFile(file)) {
-      throw CommandFailure.wrongInput(
-          "There is no take \"" + wanted + "\" and no such file; takes lists the takes.");
-    }
-    return file;
-  }
-
-  private static Path last(TakeFiles files) {
-    try {
-      List<String> names = files.names();
-      return names.stream()
-          .map(name -> files.file(name, TakeFiles.NOTES))
-          .max(Comparator.comparingLong(file -> file.toFile().lastModified()))
-          .orElseThrow(
-              () -> CommandFailure.wrongInput("No takes yet: play --in PORT, and R records."));
-    } catch (IOException e) {
-      throw CommandFailure.couldNot("The takes cannot be read: " + e.getMessage());
-    }
+    return new TakeFinder(new TakeFiles(Folders.takes())).notes(take);
   }
 
   private Chart chart(Path notes) {
-    String name = notes.getFileName().toString();
-    String own = name.substring(0, Math.max(0, name.lastIndexOf('.'))) + TakeFiles.CHART;
-    String from = chart.orElseGet(() -> notes.resolveSibling(own).toString());
-    if (chart.isEmpty() && !Files.exists(Path.of(from))) {
-      throw CommandFailure.wrongInput(
-          "Beside " + notes + " there is no " + own + ": say which chart with --chart.");
+    return TakeFinder.chart(notes, chart);
+  }
+
+  /** Reads the number of a phrase. */
+  static final class ToPhrase extends WholeNumber {
+    ToPhrase() {
+      super(EACH, 100_000, "phrases");
     }
-    return ChartPlaces.read(from);
+  }
+
+  /** Reads how fast. */
+  static final class ToSpeed extends WholeNumber {
+    ToSpeed() {
+      super(25, 100, "per cent");
+    }
+  }
+
+  /** Reads how often. */
+  static final class ToTimes extends WholeNumber {
+    ToTimes() {
+      super(1, 1000, "times");
+    }
   }
 
   /** Reads the number of a track. */

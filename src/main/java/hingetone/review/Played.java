@@ -151,7 +151,7 @@ public record Played(List<Bar> bars, List<PlacedNote> notes, List<TakeReader.Tem
   }
 
   /** How many milliseconds a quarter lasts at a place. */
-  double msPerQuarter(double at) {
+  public double msPerQuarter(double at) {
     int last = LastBegun.index(tempos.size(), i -> tempos.get(i).at() <= at + 1e-6);
     return tempos.get(Math.max(0, last)).microsPerQuarter() / 1000;
   }

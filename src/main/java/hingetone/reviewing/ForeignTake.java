@@ -56,7 +56,7 @@ public record ForeignTake(
    * @param progress told how much of a recording is heard, 0 to 1
    * @throws CommandFailure with a sentence where it cannot be read, or not be laid into the bars
    */
-  public Played read(DoubleConsumer progress) {
+  public ReadTake read(DoubleConsumer progress) {
     try {
       String start = start();
       if (start.startsWith("RIFF") || start.startsWith("FORM") || start.startsWith("fLaC")) {
@@ -68,7 +68,7 @@ public record ForeignTake(
               ? MusicXmlReader.read(file, wanted)
               : TakeReader.read(checked(start).toFile(), wanted);
       read.told().ifPresent(tell);
-      return inBars(read);
+      return new ReadTake(inBars(read), Optional.empty());
     } catch (IOException e) {
       throw CommandFailure.wrongInput(e.getMessage());
     }
@@ -189,14 +189,17 @@ public record ForeignTake(
             .toList());
   }
 
-  private Played heard(DoubleConsumer progress) {
+  private ReadTake heard(DoubleConsumer progress) {
     Fretboard neck = Fretboard.of(chart.tuning(), chart.capo());
-    Transcription written = new SoundTake(file, wanted.channel()).written(neck, progress, tell);
+    SoundTake sound = new SoundTake(file, wanted.channel());
+    Transcription written = sound.written(neck, progress, tell);
     written.doubts().forEach(tell);
     List<HeardNote> notes = written.notes().stream().map(Placed::note).toList();
     Alignment alignment = aligned(notes, written.seconds());
     List<PlacedNote> placed = notes.stream().map(n -> placed(n, alignment)).toList();
-    return played(alignment, placed, notes);
+    Played played = played(alignment, placed, notes);
+    double ratio = 60_000 / quartersPerMinute().toDouble() / played.msPerQuarter(0);
+    return new ReadTake(played, Optional.of(new ReadTake.Recording(sound, notes, ratio)));
   }
 
   private static PlacedNote placed(HeardNote note, Alignment alignment) {
@@ -228,7 +231,8 @@ public record ForeignTake(
       moved.add(notes.get(i).movedTo(at, end));
     }
     double length = moved.stream().mapToDouble(PlacedNote::end).max().orElse(1);
-    double micros = 60e6 / quartersPerMinute().toDouble() / alignment.ratio();
+    double place = alignment.offset();
+    double micros = 1e6 / (alignment.quarters(place + 1) - alignment.quarters(place));
     TakeReader file =
         new TakeReader(
             List.of(new TakeReader.Cue(0, new PlayedBars.Bar(begins, 0))),

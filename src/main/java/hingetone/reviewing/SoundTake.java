@@ -48,6 +48,35 @@ public record SoundTake(Path sound, Optional<Integer> channel) {
     }
   }
 
+  /** Samples a second. */
+  double rate() {
+    try (SoundReader reader = SoundReader.open(sound, channel)) {
+      return reader.rate();
+    } catch (SoundFailure e) {
+      throw CommandFailure.wrongInput(e.getMessage());
+    }
+  }
+
+  /** Its samples from a moment to another, in seconds. */
+  float[] samples(double from, double to) throws SoundFailure {
+    try (SoundReader reader = SoundReader.open(sound, channel)) {
+      long first = Math.round(from * reader.rate());
+      long last = Math.round(to * reader.rate());
+      float[] samples = new float[(int) Math.max(0, last - first)];
+      long at = 0;
+      for (float[] b = reader.next(); b.length > 0 && at < last; b = reader.next()) {
+        for (int i = 0; i < b.length; i++) {
+          long place = at + i - first;
+          if (place >= 0 && place < samples.length) {
+            samples[(int) place] = b[i];
+          }
+        }
+        at += b.length;
+      }
+      return samples;
+    }
+  }
+
   private Optional<EchoFilter> echoes(DoubleConsumer progress) throws SoundFailure {
     try (SoundReader reader = SoundReader.open(sound, channel)) {
       Resampler resampler = new Resampler(reader.rate());

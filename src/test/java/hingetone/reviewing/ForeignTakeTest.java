@@ -10,6 +10,7 @@ import hingetone.review.Review;
 import hingetone.review.ReviewedPhrase;
 import hingetone.score.Mark;
 import hingetone.score.Score;
+import hingetone.sound.SoundBank;
 import hingetone.sound.file.WavFile;
 import hingetone.take.LineWanted;
 import hingetone.take.PlacedNote;
@@ -38,7 +39,7 @@ class ForeignTakeTest {
 
   private Review review(Path file, Optional<Double> offset) throws IOException {
     ForeignTake take = new ForeignTake(file, Evening.chart(), LineWanted.ANY, offset, told::add);
-    return Review.of(take.read(done -> {}), Evening.chart());
+    return Review.of(take.read(done -> {}).played(), Evening.chart());
   }
 
   /** Notes that begin so many seconds into a file whose tempo is another. */
@@ -89,7 +90,7 @@ class ForeignTakeTest {
 
   /** Plucked strings after Karplus and Strong (Computer Music Journal 7, 1983). */
   @Test
-  void a_recording_is_written_down_and_reviewed_in_the_same_bars() throws IOException {
+  void a_recording_is_written_down_and_reviewed_in_the_same_bars() throws Exception {
     List<PlacedNote> notes = Evening.played().notes();
     float[] sound = new float[(int) (RATE * (LATE + notes.get(notes.size() - 1).end() / 2 + 1))];
     Random noise = new Random(1);
@@ -104,12 +105,21 @@ class ForeignTakeTest {
     try (WavFile wav = new WavFile(file, RATE, WavFile.Samples.SHORT)) {
       wav.write(stereo, sound.length);
     }
-    Review heard = review(file, Optional.empty());
+    ForeignTake take =
+        new ForeignTake(file, Evening.chart(), LineWanted.ANY, Optional.empty(), told::add);
+    ReadTake read = take.read(done -> {});
+    Review heard = Review.of(read.played(), Evening.chart());
     assertThat(heard.played().notes()).hasSizeBetween(notes.size() - 2, notes.size() + 2);
     assertThat(heard.phrases().get(0).landing())
         .map(ReviewedPhrase.Landing::at)
         .contains(Position.of(1, 1));
-    assertThat(heard.lines()).extracting(l -> l.way().kind()).hasSize(2);
+    SoundBank bank = SoundBank.builtIn();
+    PhraseSound half =
+        new PhraseSound(heard, read.recording(), Optional.empty(), 50, score -> bank);
+    double seconds = half.of(1).length / 2.0 / RATE;
+    PlacedNote first = notes.get(0);
+    double played = (notes.get(5).end() - first.at()) / 2;
+    assertThat(seconds).isBetween(2 * played, 2 * (played + 1));
   }
 
   private static void pluck(float[] sound, PlacedNote note, Random noise) {
