@@ -2,9 +2,12 @@ package hingetone.phrase.maker;
 
 import hingetone.theory.Chord;
 import hingetone.theory.Key;
+import hingetone.theory.NoteName;
+import hingetone.theory.Pitch;
 import hingetone.theory.Scale;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Stream;
 
 /**
  * What sounds under one note of a phrase, and how a pitch class (0 to 11) sits over it. The tastes
@@ -60,6 +63,22 @@ record ChordUnder(
 
   private static int above(Chord chord, int chroma) {
     return Math.floorMod(chroma - chord.root().chroma(), 12);
+  }
+
+  /**
+   * A MIDI number as it is written there: as the key's own note, else the chord's or the scale's.
+   */
+  Pitch spell(int midi) {
+    int chroma = Math.floorMod(midi, 12);
+    Stream<NoteName> names =
+        Stream.concat(chord.stream().flatMap(c -> c.notes().stream()), scale.notes().stream());
+    return key.heptatonic().degreeOf(chroma).isPresent()
+        ? key.spell(midi)
+        : names
+            .filter(name -> name.chroma() == chroma)
+            .findFirst()
+            .map(name -> Pitch.at(key.readable(name), midi))
+            .orElseGet(() -> key.spell(midi));
   }
 
   /**

@@ -3,7 +3,6 @@ package hingetone.phrase.maker;
 import hingetone.phrase.Tone;
 import hingetone.phrase.maker.MelodySearch.Wish;
 import hingetone.theory.Chord;
-import hingetone.theory.Key;
 import hingetone.time.Beats;
 import java.util.ArrayList;
 import java.util.List;
@@ -215,7 +214,7 @@ final class Melody {
   }
 
   private Tone tone(RhythmNote stroke, int midi) {
-    Key key = harmony.keyAt(landing.plus(stroke.onset()));
-    return Tone.of(stroke.onset(), stroke.length(), key.spell(midi));
+    Beats time = landing.plus(stroke.onset());
+    return Tone.of(stroke.onset(), stroke.length(), harmony.under(time).spell(midi));
   }
 }

@@ -22,8 +22,6 @@ import java.util.stream.IntStream;
  */
 record Motif(List<Tone> tones, String how) {
   private static final int MOST_ROUNDS = 3;
-  private static final double THINNED = 0.2;
-  private static final double CUT = 0.4;
   private static final Beats BREATH = Beats.of(1, 2);
   private static final Beats LONGEST_END = Beats.of(2);
   private static final List<String> NUMBERS =
@@ -38,6 +36,8 @@ record Motif(List<Tone> tones, String how) {
     STEP_DOWN,
     THIRD_UP,
     THIRD_DOWN,
+    OCTAVE_UP,
+    OCTAVE_DOWN,
     UPSIDE_DOWN;
 
     Phrase of(Phrase motif, Scale scale, int round) {
@@ -47,7 +47,36 @@ record Motif(List<Tone> tones, String how) {
         case STEP_DOWN -> motif.steps(scale, -round);
         case THIRD_UP -> motif.steps(scale, 2 * round);
         case THIRD_DOWN -> motif.steps(scale, -2 * round);
+        case OCTAVE_UP -> motif.octaves(round % 2);
+        case OCTAVE_DOWN -> motif.octaves(-(round % 2));
         case UPSIDE_DOWN -> round % 2 == 1 ? motif.mirrored(scale) : motif;
+      };
+    }
+  }
+
+  /** What is done besides; nothing as often as not. */
+  private enum Besides {
+    NOTHING(""),
+    THINNED(", thinned"),
+    THICKENED(", with more notes"),
+    CUT(", cut short"),
+    EXTENDED(", and goes on");
+
+    private final String words;
+
+    Besides(String words) {
+      this.words = words;
+    }
+
+    static Besides drawn(Random random) {
+      return random.nextBoolean() ? NOTHING : values()[random.nextInt(values().length)];
+    }
+
+    Phrase of(Phrase motif, Scale scale, Meter meter) {
+      return switch (this) {
+        case THINNED -> motif.thinned(meter.beatLength());
+        case THICKENED -> motif.thickened(scale);
+        default -> motif;
       };
     }
   }
@@ -104,34 +133,56 @@ record Motif(List<Tone> tones, String how) {
       Key key = bench.harmony().keyAt(task.space().landing());
       Phrase motif = new Phrase(key, bench.melody(task, hand, contour, false).fill(once));
       Change change = Change.values()[random.nextInt(Change.values().length)];
-      boolean thinned = random.nextDouble() < THINNED && motif.tones().size() > 3;
-      boolean cut = !thinned && random.nextDouble() < CUT;
+      Besides besides = Besides.drawn(random);
       List<Blank> blanks =
           new ArrayList<>(motif.tones().stream().map(StatementOpening::blank).toList());
       int size = blanks.size();
+      Scale scale = key.pentatonic();
       for (int round = 1; round < rounds; round++) {
-        again(blanks, change.of(motif, key.pentatonic(), round), round, thinned, cut);
+        Phrase model = besides.of(change.of(motif, scale, round), scale, meter());
+        boolean cut = besides == Besides.CUT && round == rounds - 1;
+        again(blanks, model, period.times(round), cut);
       }
+      int more = blanks.size() - size * rounds;
+      boolean goesOn = besides == Besides.EXTENDED && goOn(blanks);
       letRing(blanks);
       List<Tone> tones = bench.melody(task, hand, contour, false).fill(blanks);
-      String more = thinned ? ", thinned" : cut ? ", cut short" : "";
-      return new Motif(tones, words(tones, size, change) + more);
+      boolean said =
+          switch (besides) {
+            case NOTHING -> false;
+            case THINNED, CUT -> more < 0;
+            case THICKENED -> more > 0;
+            case EXTENDED -> goesOn;
+          };
+      return new Motif(tones, words(tones, size, change) + (said ? besides.words : ""));
+    }
+
+    private Meter meter() {
+      return bench.harmony().barAt(task.space().landing()).meter();
     }
 
     /** Adds a round as a model: its notes, or near to them where the chord has others. */
-    private void again(List<Blank> blanks, Phrase model, int round, boolean thinned, boolean cut) {
-      Beats later = period.times(round);
-      Meter meter = bench.harmony().barAt(task.space().landing()).meter();
-      Phrase shorter = thinned ? model.thinned(meter.beatLength()) : model;
-      boolean last = round == rounds - 1;
-      for (Tone tone : shorter.tones()) {
+    private void again(List<Blank> blanks, Phrase model, Beats later, boolean cut) {
+      for (Tone tone : model.tones()) {
         Beats onset = tone.onset().plus(later);
-        boolean left = last && cut && tone.onset().isPositive() || !onset.isBefore(end);
-        if (!left) {
+        if (onset.isBefore(end) && !(cut && tone.onset().isPositive())) {
           RhythmNote stroke = new RhythmNote(onset, tone.length().min(end.minus(onset)));
           blanks.add(Blank.near(stroke, tone.reached().midi()));
         }
       }
+    }
+
+    /** Adds notes of their own where there is a beat left for them; says whether there was. */
+    private boolean goOn(List<Blank> blanks) {
+      Beats from = blanks.get(blanks.size() - 1).stroke().end();
+      if (end.minus(from).isBefore(Beats.ONE)) {
+        return false;
+      }
+      bench
+          .rhythm(task)
+          .body(bench.pulses(task, from, end), end)
+          .forEach(stroke -> blanks.add(Blank.of(stroke)));
+      return true;
     }
 
     /** The last note rings to the end of the line, two beats at most. */
@@ -150,6 +201,7 @@ record Motif(List<Tone> tones, String how) {
       List<Tone> second =
           tones.stream()
               .skip(size)
+              .limit(size)
               .filter(t -> t.onset().isBefore(period.times(2).minus(before)))
               .toList();
       boolean few = size > 1 && size - 2 < NUMBERS.size();

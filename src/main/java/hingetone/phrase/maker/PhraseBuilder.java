@@ -181,7 +181,8 @@ final class PhraseBuilder {
       String why) {
     Key key = harmony.keyAt(task.space().landing());
     List<Tone> slower = new Thinning(harmony, task.space().landing(), fluency, way).of(tones);
-    List<Tone> there = slower.stream().map(tone -> onNeck(key, tone)).toList();
+    List<Tone> there =
+        slower.stream().map(tone -> onNeck(key, tone)).map(t -> spelled(task, t)).toList();
     List<Tone> landed = bends(task) ? withBentLanding(task, hand, there, way) : there;
     Phrase phrase = new Phrase(key, playable(hand, landed, way));
     List<Spot> spots = Fingering.of(neck, phrase.tones(), hand.low(), way);
@@ -194,6 +195,12 @@ final class PhraseBuilder {
   private Tone onNeck(Key key, Tone tone) {
     boolean there = !neck.spotsOf(tone.pitch()).isEmpty();
     return there ? tone : tone.withPitch(key.spell(neck.nearest(tone.pitch().midi())));
+  }
+
+  private Tone spelled(PhraseTask task, Tone tone) {
+    ChordUnder under = harmony.under(task.space().landing().plus(tone.onset()));
+    Tone struck = tone.withPitch(under.spell(tone.pitch().midi()));
+    return tone.bend().map(to -> struck.withBend(under.spell(to.midi()))).orElse(struck);
   }
 
   /** Bends that the hand cannot do, or too wide ones, are fretted instead. */
@@ -234,7 +241,7 @@ final class PhraseBuilder {
     ChordUnder under = harmony.under(task.space().landing().plus(tone.onset()));
     Key key = under.key();
     return IntStream.of(2, 1)
-        .mapToObj(semitones -> key.spell(tone.pitch().midi() - semitones))
+        .mapToObj(semitones -> under.spell(tone.pitch().midi() - semitones))
         .filter(
             below ->
                 key.pentatonic().contains(below.name()) || under.inScale(below.name().chroma()))

@@ -113,7 +113,7 @@ final class StatementMaker {
     Phrase figure = new Phrase(key, tones.subList(before, tones.size())).repeated(period, times);
     List<Blank> blanks = new ArrayList<>();
     tones.subList(0, before).forEach(tone -> blanks.add(StatementOpening.blank(tone)));
-    figure.tones().forEach(tone -> blanks.add(StatementOpening.blank(tone)));
+    figure.tones().forEach(tone -> blanks.add(StatementOpening.model(tone)));
     String start =
         "A figure of "
             + (threes ? "four" : "three")

@@ -93,6 +93,11 @@ record StatementOpening(List<Tone> tones, Beats cut, String how) {
     return Blank.of(new RhythmNote(tone.onset(), tone.length()), tone.reached().midi());
   }
 
+  /** The same as a model that the chords may change. */
+  static Blank model(Tone tone) {
+    return Blank.near(new RhythmNote(tone.onset(), tone.length()), tone.reached().midi());
+  }
+
   /** The highest of the notes struck together. */
   static Phrase topLine(Phrase phrase) {
     List<Tone> line = new ArrayList<>();
