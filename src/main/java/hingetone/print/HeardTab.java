@@ -93,6 +93,7 @@ public final class HeardTab {
       close();
       begin();
       cells.set(0, barred.map(b -> "" + bar).orElse(cells.get(0)));
+      wide = Math.max(wide, cells.get(0).length() + 1);
     } else if (bar != lastBar && lastBar != Integer.MIN_VALUE) {
       addColumn(block.stream().map(row -> "").toList(), 0, "  ", "|-");
     }

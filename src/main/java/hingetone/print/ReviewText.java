@@ -10,6 +10,8 @@ import hingetone.text.Choice;
 import hingetone.text.Stamp;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
+import java.util.stream.Collectors;
 
 /**
  * A review for people: the story, how thick the playing was in each bar, and every phrase as tab.
@@ -26,8 +28,20 @@ public final class ReviewText {
   private final Review review;
   private final List<String> lines = new ArrayList<>();
 
+  /** The phrases by the start of the bar in which they begin. */
+  private final Map<Double, List<ReviewedPhrase>> beginning;
+
   private ReviewText(Review review) {
     this.review = review;
+    this.beginning =
+        review.phrases().stream()
+            .collect(
+                Collectors.groupingBy(
+                    p ->
+                        review
+                            .played()
+                            .barAt(review.played().notes().get(p.span().from()).at())
+                            .start()));
   }
 
   /** The lines of the page, without line breaks. */
@@ -96,14 +110,12 @@ public final class ReviewText {
 
   /** The numbers of the phrases that begin in a bar, each above the beat, if there is room. */
   private void begins(StringBuilder begins, Played.Bar bar, int column) {
-    for (ReviewedPhrase phrase : review.phrases()) {
+    for (ReviewedPhrase phrase : beginning.getOrDefault(bar.start(), List.of())) {
       double at = review.played().notes().get(phrase.span().from()).at();
-      if (review.played().barAt(at) == bar) {
-        int beat = (int) Math.floor((at - bar.start()) / bar.of().meter().beatLength().toDouble());
-        int place = column + Math.max(0, beat);
-        if (begins.length() <= place) {
-          begins.append(" ".repeat(place - begins.length())).append(phrase.index());
-        }
+      int beat = (int) Math.floor((at - bar.start()) / bar.of().meter().beatLength().toDouble());
+      int place = column + Math.max(0, beat);
+      if (begins.length() <= place) {
+        begins.append(" ".repeat(place - begins.length())).append(phrase.index());
       }
     }
   }

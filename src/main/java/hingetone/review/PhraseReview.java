@@ -84,8 +84,8 @@ public final class PhraseReview {
     return new ReviewedPhrase(
         i + 1,
         span,
-        played.position(first.at(), 4),
-        played.position(end, 4),
+        played.position(first.at()),
+        played.position(end),
         role,
         choice.confidence(),
         to,

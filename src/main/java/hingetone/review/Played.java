@@ -65,6 +65,9 @@ public record Played(List<Bar> bars, List<PlacedNote> notes, List<TakeReader.Tem
     }
   }
 
+  /** A stroke so little before a beat belongs to it. */
+  private static final double EARLY = 0.15;
+
   /** A note may ring for so many quarters. */
   private static final double RINGING = 32;
 
@@ -122,13 +125,18 @@ public record Played(List<Bar> bars, List<PlacedNote> notes, List<TakeReader.Tem
         notesFrom(before - RINGING, bar.start() + RINGING));
   }
 
-  /** How many notes are struck in each beat of a bar, those struck together counted once. */
+  /**
+   * How many notes are struck in each beat of a bar, those struck together counted once; one that
+   * is a little early belongs to the beat it is meant for.
+   */
   public int[] struck(Bar bar) {
     int[] struck = new int[bar.of().meter().beatsPerBar()];
+    double early = EARLY * bar.beatLength();
     double before = Double.NEGATIVE_INFINITY;
-    for (PlacedNote note : notesFrom(bar.start(), bar.end())) {
+    for (PlacedNote note : notesFrom(bar.start() - early, bar.end() - early)) {
       if (note.at() - before > LineWay.TOGETHER * bar.beatLength()) {
-        struck[Math.min(struck.length - 1, (int) (bar.beat(note.at()) - 1))]++;
+        int beat = (int) Math.floor(bar.beat(note.at() + early) - 1);
+        struck[Math.max(0, Math.min(struck.length - 1, beat))]++;
         before = note.at();
       }
     }
@@ -154,6 +162,11 @@ public record Played(List<Bar> bars, List<PlacedNote> notes, List<TakeReader.Tem
   public double msPerQuarter(double at) {
     int last = LastBegun.index(tempos.size(), i -> tempos.get(i).at() <= at + 1e-6);
     return tempos.get(Math.max(0, last)).microsPerQuarter() / 1000;
+  }
+
+  /** A place as bar and beat, to the nearest sixteenth. */
+  public Position position(double at) {
+    return position(at, barAt(at).of().meter().isCompound() ? 6 : 4);
   }
 
   /** A place as bar and beat, to the nearest part of a beat. */

@@ -31,7 +31,7 @@ class ReviewCommandTest extends ProgramRun {
     assertThat(run("review", TAKE, "--marks-out", marks)).isEqualTo(2);
     assertThat(err.toString()).contains("was changed after hingetone wrote it");
     assertThat(run("review", TAKE, "--marks", marks)).isZero();
-    assertThat(out.toString()).contains("a figure on its own");
+    assertThat(out.toString()).contains("a line in between");
 
     Files.writeString(file("marks.yaml"), "phrases:\n  - from: bar 99 beat 1\n");
     assertThat(run("review", TAKE, "--marks", marks)).isEqualTo(2);

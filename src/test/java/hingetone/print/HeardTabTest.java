@@ -66,6 +66,15 @@ class HeardTabTest {
             "");
   }
 
+  @Test
+  void a_bar_with_a_long_number_begins_a_row_too() {
+    Alignment late = Alignment.at(1 - 4.0 * 12_344, TempoMap.of(Beats.of(60)), List.of());
+    HeardBars bars = HeardBars.of(bars().form(), late, WRITTEN);
+    List<String> rows = HeardTab.of(WRITTEN, NECK, Optional.of(bars), 18);
+    assertThat(rows).filteredOn(row -> row.startsWith("bar")).hasSizeGreaterThan(1);
+    assertThat(rows).filteredOn(row -> row.startsWith("bar    1234")).isNotEmpty();
+  }
+
   private static HeardBars bars() {
     String yaml =
         "title: Slip\ntempo: 60\nsections:\n  a:\n    key: F minor\n    bars: |\n      | Fm7 |\n";

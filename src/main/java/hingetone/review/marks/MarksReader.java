@@ -126,7 +126,7 @@ public final class MarksReader {
   private String end(int note) {
     return note < 0 || played.notes().isEmpty()
         ? "nothing"
-        : played.position(played.notes().get(note).at(), 4).toString();
+        : played.position(played.notes().get(note).at()).toString();
   }
 
   private Optional<Integer> number(Fields fields, MarksKey key, String what) {
