@@ -1,12 +1,11 @@
 package hingetone.print;
 
-import hingetone.review.PhrasePlace;
+import hingetone.hearing.Technique;
 import hingetone.review.Played;
 import hingetone.review.Review;
 import hingetone.review.ReviewedPhrase;
 import hingetone.review.Story;
 import hingetone.take.PlacedNote;
-import hingetone.text.Choice;
 import hingetone.text.Stamp;
 import java.util.ArrayList;
 import java.util.List;
@@ -14,7 +13,8 @@ import java.util.Map;
 import java.util.stream.Collectors;
 
 /**
- * A review for people: the story, how thick the playing was in each bar, and every phrase as tab.
+ * A review for people: how thick the playing was in each bar, then the story with each phrase as
+ * tab, the whole last.
  */
 public final class ReviewText {
   /** What a page of it bears at its end. */
@@ -23,7 +23,7 @@ public final class ReviewText {
   private static final int WIDTH = 100;
   private static final int MARGIN = 9;
   private static final String LEGEND =
-      "Below the bars where phrases begin, then the notes struck in each beat.";
+      "Where phrases begin, and how many notes are struck in each beat:";
 
   private final Review review;
   private final List<String> lines = new ArrayList<>();
@@ -47,16 +47,14 @@ public final class ReviewText {
   /** The lines of the page, without line breaks. */
   public static List<String> of(Review review) {
     ReviewText text = new ReviewText(review);
-    text.lines.addAll(Story.of(review));
     if (!review.phrases().isEmpty()) {
       text.strip();
-      text.phrases();
     }
+    text.story();
     return text.lines;
   }
 
   private void strip() {
-    lines.add("");
     lines.add(LEGEND);
     List<Played.Bar> row = new ArrayList<>();
     int wide = MARGIN;
@@ -128,22 +126,35 @@ public final class ReviewText {
     return text + " ".repeat(Math.max(0, width - text.length()));
   }
 
-  private void phrases() {
-    ReviewedBars written = ReviewedBars.of(review);
-    lines.add("");
-    HeardTab.LEGEND.lines().forEach(lines::add);
-    for (ReviewedPhrase phrase : review.phrases()) {
-      String place =
-          review.neck().places().get(phrase.index() - 1).map(PhrasePlace::words).orElse("");
+  /** The sentences, each phrase's with its tab below. */
+  private void story() {
+    boolean plain =
+        review.played().notes().stream()
+            .allMatch(n -> n.handling().technique() == Technique.PLAIN && !n.handling().vibrato());
+    if (!plain) {
       lines.add("");
-      lines.add(
-          "Phrase "
-              + phrase.index()
-              + ", "
-              + Choice.word(phrase.role())
-              + (place.isEmpty() ? "" : ": " + place));
-      lines.addAll(written.tab(phrase, WIDTH));
-      lines.remove(lines.size() - 1);
+      HeardTab.LEGEND.lines().forEach(lines::add);
     }
+    ReviewedBars written = ReviewedBars.of(review);
+    boolean afterTab = true;
+    for (Story.Told told : Story.told(review)) {
+      boolean apart = !lines.isEmpty() && (afterTab || told.phrase().isPresent());
+      if (apart) {
+        lines.add("");
+      }
+      afterTab = told.phrase().isPresent();
+      lines.add(told.phrase().map(p -> p.index() + "  ").orElse("") + told.sentence());
+      told.phrase().ifPresent(phrase -> tab(written, phrase));
+    }
+  }
+
+  private void tab(ReviewedBars written, ReviewedPhrase phrase) {
+    review
+        .neck()
+        .places()
+        .get(phrase.index() - 1)
+        .ifPresent(place -> lines.add("On the neck: " + place.words() + "."));
+    List<String> rows = written.tab(phrase, WIDTH);
+    lines.addAll(rows.subList(0, rows.size() - 1));
   }
 }

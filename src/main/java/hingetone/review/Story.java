@@ -38,33 +38,50 @@ public final class Story {
     this.bars = review.played().byNumber();
   }
 
-  /** The sentences, one an observation, in order of the bars; the whole last. */
-  public static List<String> of(Review review) {
-    return new Story(review).sentences();
+  /**
+   * An observation.
+   *
+   * @param sentence a sentence or two
+   * @param phrase the phrase that it is about, where it is about one
+   */
+  public record Told(String sentence, Optional<ReviewedPhrase> phrase) {
+    private static Told of(String sentence) {
+      return new Told(sentence, Optional.empty());
+    }
   }
 
-  private List<String> sentences() {
+  /** The sentences, one an observation, in order of the bars; the whole last. */
+  public static List<String> of(Review review) {
+    return told(review).stream().map(Told::sentence).toList();
+  }
+
+  /** The same, each with what it is about. */
+  public static List<Told> told(Review review) {
+    return new Story(review).told();
+  }
+
+  private List<Told> told() {
     if (review.phrases().isEmpty()) {
-      return List.of("Nothing was played.");
+      return List.of(Told.of("Nothing was played."));
     }
-    List<String> sentences = new ArrayList<>();
-    review.remark().ifPresent(remark -> sentences.add(remark(remark)));
+    List<Told> told = new ArrayList<>();
+    review.remark().ifPresent(remark -> told.add(Told.of(remark(remark))));
     int next = 0;
     for (ReviewedPhrase phrase : review.phrases()) {
       while (next < review.lines().size()
           && review.lines().get(next).atBar() <= phrase.start().bar()) {
-        sentences.add(line(review.lines().get(next++)));
+        told.add(Told.of(line(review.lines().get(next++))));
       }
-      sentences.add(phrase(phrase));
-      phrase.remark().ifPresent(remark -> sentences.add(remark(remark)));
+      told.add(new Told(phrase(phrase), Optional.of(phrase)));
+      phrase.remark().ifPresent(remark -> told.add(Told.of(remark(remark))));
     }
     for (; next < review.lines().size(); next++) {
-      sentences.add(line(review.lines().get(next)));
+      told.add(Told.of(line(review.lines().get(next))));
     }
-    sentences.add(timing());
-    worked().ifPresent(sentences::add);
-    toTry().ifPresent(sentences::add);
-    return sentences;
+    told.add(Told.of(timing()));
+    worked().map(Told::of).ifPresent(told::add);
+    toTry().map(Told::of).ifPresent(told::add);
+    return told;
   }
 
   // Phrases
@@ -137,11 +154,13 @@ public final class Story {
     List<PlacedNote> notes = notes(phrase);
     PlacedNote last = notes.get(notes.size() - 1);
     Key key = review.played().barAt(Math.max(last.at(), last.end() - RINGS_OUT)).key();
+    boolean same = review.played().barAt(last.at()).key().equals(key);
+    String of = same ? "" : " of " + key;
     boolean closed = last.chroma() == key.tonic().chroma();
     String note = LiveWords.name(last.chroma(), key);
     return closed
-        ? ", and closes on " + note + ", the 1"
-        : ", and stays open on " + note + ", the " + key.degreeOf(last.chroma());
+        ? ", and closes on " + note + ", the 1" + of
+        : ", and stays open on " + note + ", the " + key.degreeOf(last.chroma()) + of;
   }
 
   /** What comes back, and why that works. */
@@ -178,10 +197,7 @@ public final class Story {
         way.landed().map(n -> ", landing on " + LiveWords.note(n, line.to())).orElse("");
     return words
         + switch (way.kind()) {
-          case HOLD ->
-              LiveWords.note(way.held().orElseThrow(), line.to())
-                  + " held over the line"
-                  + (line.holdsCommon() ? "; both keys have it, so it carries across." : ".");
+          case HOLD -> held(line);
           case RUN ->
               String.format(
                   Locale.ROOT,
@@ -193,6 +209,16 @@ public final class Story {
           case REST -> "the line left open.";
           case PLAIN -> "straight over" + landed + ".";
         };
+  }
+
+  private static String held(CrossedLine line) {
+    int chroma = line.way().held().orElseThrow().chroma();
+    return LiveWords.name(chroma, line.to())
+        + " held over the line, the "
+        + line.to().degreeOf(chroma)
+        + " of "
+        + line.to()
+        + (line.holdsCommon() ? "; both keys have it, so it carries across." : ".");
   }
 
   private static String outside(int notes) {

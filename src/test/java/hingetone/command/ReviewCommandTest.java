@@ -55,9 +55,10 @@ class ReviewCommandTest extends ProgramRun {
     String page = file("page.txt").toString();
     assertThat(run("review", TAKE, "-o", page)).isZero();
     assertThat(Files.readString(file("page.txt")))
-        .startsWith("Wet slate\n\nBars 0 to 2: a statement")
+        .startsWith("Wet slate\n\nWhere phrases begin")
+        .contains("\n1  Bars 0 to 2: a statement that lands on C")
         .contains("bar      0     1     2     3     4\n", "notes    ...2  1.21  ...2  112.  ..44\n")
-        .contains("Phrase 1, statement: frets 6 to 8, pattern 5 from its b7, upper strings\n")
+        .contains("On the neck: frets 6 to 8, pattern 5 from its b7, upper strings.\n")
         .contains("B3   |-6---8-----|-----------8-----6-\n");
     assertThat(run("review", TAKE, "-o", file("page.wav").toString())).isEqualTo(2);
   }

@@ -63,8 +63,8 @@ class ReviewTest {
         .contains(
             "Bars 0 to 2: a statement that lands on C, the 1 of Cm7, on the bar line after two notes of"
                 + " pickup, and stays open on F, the 4.",
-            "Into bar 9, Eb minor to C minor: Eb, the b3 held over the line; both keys have it, so"
-                + " it carries across.")
+            "Into bar 9, Eb minor to C minor: Eb held over the line, the b3 of C minor; both keys"
+                + " have it, so it carries across.")
         .anyMatch(line -> line.contains("hrase 1 comes back in another key"))
         .anyMatch(line -> line.startsWith("Timing: on the beat on average"))
         .last()
