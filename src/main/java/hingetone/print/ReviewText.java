@@ -110,7 +110,7 @@ public final class ReviewText {
   private void begins(StringBuilder begins, Played.Bar bar, int column) {
     for (ReviewedPhrase phrase : beginning.getOrDefault(bar.start(), List.of())) {
       double at = review.played().notes().get(phrase.span().from()).at();
-      int beat = (int) Math.floor((at - bar.start()) / bar.of().meter().beatLength().toDouble());
+      int beat = (int) Math.floor((at - bar.start()) / bar.beatLength() + Played.EARLY);
       int place = column + Math.max(0, beat);
       if (begins.length() <= place) {
         begins.append(" ".repeat(place - begins.length())).append(phrase.index());

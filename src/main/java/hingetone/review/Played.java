@@ -65,8 +65,8 @@ public record Played(List<Bar> bars, List<PlacedNote> notes, List<TakeReader.Tem
     }
   }
 
-  /** A stroke so little before a beat belongs to it. */
-  private static final double EARLY = 0.15;
+  /** A stroke so little before a beat, in beats, belongs to it. */
+  public static final double EARLY = 0.15;
 
   /** A note may ring for so many quarters. */
   private static final double RINGING = 32;

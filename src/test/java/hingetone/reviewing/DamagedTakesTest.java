@@ -9,6 +9,7 @@ import hingetone.output.CommandFailure;
 import hingetone.print.ReviewText;
 import hingetone.print.ReviewedBars;
 import hingetone.review.Evening;
+import hingetone.review.Played;
 import hingetone.review.Review;
 import hingetone.take.LineWanted;
 import java.io.IOException;
@@ -28,26 +29,31 @@ class DamagedTakesTest {
   @TempDir Path folder;
 
   @Test
-  void some_hundred_damaged_files_are_reviewed_or_refused() throws IOException {
-    damage(150, 5);
+  void some_hundred_damaged_files_are_read_or_refused_and_some_of_them_reviewed()
+      throws IOException {
+    damage(150, 5, 10);
   }
 
   @Test
   @Tag("long")
   void twenty_thousand_damaged_files_are_reviewed_or_refused() throws IOException {
-    damage(10_000, 6);
+    damage(10_000, 6, 1);
   }
 
-  private void damage(int each, long seed) throws IOException {
+  /**
+   * @param reviewed one in so many is reviewed too
+   */
+  private void damage(int each, long seed, int reviewed) throws IOException {
     byte[] midi = Files.readAllBytes(Evening.NOTES);
     Review review = Evening.bent();
     Fretboard neck = review.neck().neck();
     String sheet = MusicXml.of("", neck, ReviewedBars.of(review).bars(), Map.of());
-    damage(midi, each, seed, "damaged.mid");
-    damage(sheet.getBytes(StandardCharsets.UTF_8), each, seed, "damaged.musicxml");
+    damage(midi, each, seed, reviewed, "damaged.mid");
+    damage(sheet.getBytes(StandardCharsets.UTF_8), each, seed, reviewed, "damaged.musicxml");
   }
 
-  private void damage(byte[] whole, int count, long seed, String name) throws IOException {
+  private void damage(byte[] whole, int count, long seed, int reviewed, String name)
+      throws IOException {
     Random random = new Random(seed);
     Chart chart = Evening.chart();
     int refused = 0;
@@ -57,18 +63,23 @@ class DamagedTakesTest {
       for (int k = random.nextInt(4); k >= 0 && bytes.length > 0; k--) {
         bytes[random.nextInt(bytes.length)] = (byte) random.nextInt(256);
       }
-      refused += isRefused(Files.write(folder.resolve(name), bytes), chart, seed, i) ? 1 : 0;
+      Path file = Files.write(folder.resolve(name), bytes);
+      boolean whether = isRefused(file, chart, i % reviewed == 0, "seed " + seed + " file " + i);
+      refused += whether ? 1 : 0;
     }
     assertThat(refused).isBetween(1, count - 1);
   }
 
-  private static boolean isRefused(Path file, Chart chart, long seed, int index) {
+  private static boolean isRefused(Path file, Chart chart, boolean reviewed, String which) {
     ForeignTake take = new ForeignTake(file, chart, LineWanted.ANY, Optional.empty(), told -> {});
     try {
-      ReviewText.of(Review.of(take.read(done -> {}).played(), chart));
+      Played played = take.read(done -> {}).played();
+      if (reviewed) {
+        assertThat(ReviewText.of(Review.of(played, chart))).isNotEmpty();
+      }
       return false;
     } catch (CommandFailure e) {
-      assertThat(e.getMessage()).as("seed %s file %s", seed, index).contains("damaged.");
+      assertThat(e.getMessage()).as(which).contains("damaged.");
       return true;
     }
   }
