@@ -25,6 +25,7 @@ final class Hingetone implements Runnable {
 
   static {
     COMMANDS.put("play", PlayCommand::new);
+    COMMANDS.put("drill", DrillCommand::new);
     COMMANDS.put("render", RenderCommand::new);
     COMMANDS.put("check", CheckCommand::new);
     COMMANDS.put("map", MapCommand::new);

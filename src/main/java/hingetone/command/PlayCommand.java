@@ -1,34 +1,20 @@
 package hingetone.command;
 
-import hingetone.backing.Backing;
 import hingetone.chart.Chart;
 import hingetone.groove.Grooves;
 import hingetone.journal.PracticeLog;
 import hingetone.output.CommandFailure;
-import hingetone.phrase.maker.LeadPart;
 import hingetone.plan.ExampleChoice;
-import hingetone.plan.Prompt;
 import hingetone.play.Arrangement;
 import hingetone.play.Arrangement.Music;
 import hingetone.play.KeptSettings;
 import hingetone.play.Performance;
-import hingetone.port.Port;
-import hingetone.port.PortFailure;
-import hingetone.port.PortInput;
-import hingetone.port.Ports;
-import hingetone.screen.terminal.TerminalScreen;
 import hingetone.sequencer.Command.Ramp;
-import hingetone.sequencer.LapSource;
 import hingetone.sequencer.PlaySetup;
 import hingetone.take.TakeFiles;
-import hingetone.text.reading.Source;
-import hingetone.time.Position;
-import java.io.IOException;
 import java.math.BigDecimal;
-import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
-import java.util.function.Predicate;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.ITypeConverter;
 import picocli.CommandLine.Mixin;
@@ -48,6 +34,8 @@ final class PlayCommand implements Runnable {
   @Spec CommandSpec spec;
   @Mixin ChartArguments chartArguments;
   @Mixin OutputOptions output;
+  @Mixin InstrumentOption instrument;
+  @Mixin ScreenOption screen;
 
   @Option(
       names = "--laps",
@@ -67,13 +55,6 @@ final class PlayCommand implements Runnable {
   boolean noCountIn;
 
   @Option(
-      names = "--in",
-      paramLabel = "PORT",
-      description =
-          "A MIDI port with your guitar, keyboard or foot pedal: its number, or a part of its name.")
-  Optional<String> in = Optional.empty();
-
-  @Option(
       names = "--take",
       paramLabel = "NAME",
       description = "Record what comes in at --in from the count-in on, as a take of this name.")
@@ -91,11 +72,6 @@ final class PlayCommand implements Runnable {
       })
   Optional<ExampleChoice> showMe = Optional.empty();
 
-  @Option(
-      names = "--plain",
-      description = "Lines of text instead of the screen: one for each event.")
-  boolean plain;
-
   @Override
   public void run() {
     Chart read = chartArguments.read();
@@ -106,16 +82,16 @@ final class PlayCommand implements Runnable {
         laps.map(n -> PlaySetup.USUAL.withLaps(n).withEnding(1)).orElse(PlaySetup.USUAL);
     String groove = Grooves.nameOf(chart.form().get(0).groove().orElse(Grooves.PLAIN));
     CompletableFuture<Music> music =
-        CompletableFuture.supplyAsync(() -> music(chart, grooves, chartArguments.backing(chart)));
+        CompletableFuture.supplyAsync(
+            () -> new BandMusic(grooves, laps).of(chart, chartArguments.backing(chart)));
     Performance performance =
         new Performance(
             Arrangement.of(chart, chartArguments.leftHanded, groove, music, showMe),
             ramp,
             (lap, listener, say) -> output.open(lap, setup, listener, say),
-            in.map(PlayCommand::instrument).orElse((player, events) -> () -> {}),
-            new KeptSettings(Folders.config()),
-            takes());
-    show(performance);
+            new Performance.Player(instrument.open(), new KeptSettings(Folders.config()), takes()),
+            Optional.empty());
+    screen.show(performance, chartArguments.file.equals("-"));
   }
 
   /** Takes are kept with the chart's own text, so keys that the options move count from it. */
@@ -125,7 +101,7 @@ final class PlayCommand implements Runnable {
             problem -> {
               throw CommandFailure.wrongInput("--take " + take.get() + ": " + problem + ".");
             });
-    if (take.isPresent() && in.isEmpty()) {
+    if (take.isPresent() && !instrument.isThere()) {
       throw CommandFailure.wrongInput("--take goes with --in PORT, which says what to record.");
     }
     return new Performance.Takes(
@@ -134,68 +110,6 @@ final class PlayCommand implements Runnable {
         chartArguments.keyShift,
         take,
         new PracticeLog(Folders.log()));
-  }
-
-  private void show(Performance performance) {
-    boolean fromInput = chartArguments.file.equals("-");
-    if (plain || fromInput || !TerminalScreen.isPossible()) {
-      performance.inLines(spec.commandLine().getOut(), !fromInput);
-      return;
-    }
-    try {
-      performance.onScreen();
-    } catch (IOException e) {
-      throw CommandFailure.couldNot("This terminal cannot be used: " + e.getMessage());
-    }
-  }
-
-  private Music music(Chart chart, Grooves grooves, Backing backing) {
-    String name = backing.groove(chart.form().get(0)).name();
-    LapSource band = laps.<LapSource>map(n -> l -> backing.lapOf(l, n)).orElse(backing::lap);
-    return new Music(
-        name,
-        (shown, from, position) -> {
-          Chart there = chart.withPosition(position);
-          return shown.map(w -> withExamples(there, backing, band, w, from)).orElse(band);
-        },
-        () -> next(chart, grooves, name));
-  }
-
-  /** The band with example phrases on a channel of their own, up to the ending. */
-  private LapSource withExamples(
-      Chart chart, Backing backing, LapSource band, ExampleChoice which, Position from) {
-    LeadPart lead = ExamplePhrases.of(chart, chartArguments.grooves()).lead(backing::played);
-    Predicate<Prompt> shown = which.of(lead.plan(), from);
-    return number ->
-        laps.filter(n -> number > n).isPresent()
-            ? band.lap(number)
-            : band.lap(number).with(lead.ofLap(number, shown));
-  }
-
-  /** The chart in the next groove, by name, that fits all its meters. */
-  private Optional<Music> next(Chart chart, Grooves grooves, String name) {
-    List<String> names = grooves.names();
-    int at = names.indexOf(name);
-    for (int i = 1; i < names.size(); i++) {
-      Chart other = chart.withGroove(names.get((at + i + names.size()) % names.size()));
-      Optional<Backing> band = Backing.read(other, grooves, new Source("", "")).value();
-      if (band.isPresent()) {
-        return Optional.of(music(other, grooves, band.get()));
-      }
-    }
-    return Optional.empty();
-  }
-
-  private static Performance.Instrument instrument(String wanted) {
-    Ports.Search search = Ports.find(wanted, Port.Direction.INPUT);
-    Port found = search.port().orElseThrow(() -> CommandFailure.wrongInput(search.problem()));
-    return (player, events) -> {
-      try {
-        return PortInput.open(found, PortInput.Filter.ALL, player, events)::close;
-      } catch (PortFailure e) {
-        throw CommandFailure.couldNot(e.getMessage());
-      }
-    };
   }
 
   /** Reads a ramp of the tempo. */

@@ -66,6 +66,16 @@ public final class PracticeLog {
     keep(List.of(entry), "REPLACE");
   }
 
+  /** The same; what goes wrong is a sentence. */
+  public Optional<String> tryToKeep(LogEntry entry) {
+    try {
+      keep(entry);
+      return Optional.empty();
+    } catch (LogFailure e) {
+      return Optional.of(e.getMessage());
+    }
+  }
+
   /**
    * Adds entries of another log, all or none; those that are here already stay as they are.
    *

@@ -11,25 +11,18 @@ import hingetone.screen.Message;
 import hingetone.sequencer.SequencerEvent;
 import hingetone.sequencer.Status.Motion;
 import hingetone.take.PlacedNote;
-import hingetone.take.PlayedBars;
 import hingetone.take.PlayedBars.Place;
-import hingetone.take.PlayedNote;
-import hingetone.take.PlayedNotes;
 import hingetone.take.TakeEvent;
 import hingetone.theory.Key;
 import hingetone.time.Beats;
 import hingetone.time.Clock;
 import hingetone.time.Meter;
-import java.util.ArrayDeque;
-import java.util.ArrayList;
-import java.util.Deque;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.Executor;
 import java.util.function.Consumer;
 import java.util.function.Supplier;
-import java.util.stream.Collectors;
 
 /**
  * Listens to a player on a MIDI instrument: tells the screen which notes sound, and after a landing
@@ -51,9 +44,7 @@ final class Listening {
   private final Clock clock;
   private final Executor thread;
   private final Consumer<Message> screen;
-  private final PlayedNotes notes = new PlayedNotes();
-  private final PlayedBars bars = new PlayedBars();
-  private final Deque<PlayedNote> ended = new ArrayDeque<>();
+  private final HeardNotes heard;
   private Set<Integer> sounding = Set.of();
 
   /** Up to where landings and lines have been judged, in quarter notes from bar 1. */
@@ -79,6 +70,7 @@ final class Listening {
     this.clock = clock;
     this.thread = thread;
     this.screen = screen;
+    this.heard = new HeardNotes(form, KEPT_BARS);
   }
 
   /** A message of the instrument, or of a pedal. */
@@ -87,7 +79,7 @@ final class Listening {
         () -> {
           takes.add(new TakeEvent.Sent(message), message.nanos());
           pedal(message);
-          ended.addAll(notes.take(message));
+          heard.take(message);
           tellSounding(message.nanos());
         });
   }
@@ -112,46 +104,40 @@ final class Listening {
   }
 
   private void note(SequencerEvent event) {
+    long moment = clock.nanos();
     if (event instanceof SequencerEvent.BarLine bar) {
       takes.add(new TakeEvent.Bar(bar.bar(), bar.keyShift()), bar.nanos());
-      bars.bar(bar.bar(), bar.keyShift());
     } else if (event instanceof SequencerEvent.Beat beat) {
       int number = (int) beat.position().beat().floor();
       takes.add(new TakeEvent.Beat(beat.nanos(), number), beat.nanos());
-      bars.beat(beat.nanos(), number);
     } else if (event instanceof SequencerEvent.Changed changed
         && changed.status().motion() == Motion.PAUSED) {
-      takes.add(new TakeEvent.Pause(), clock.nanos());
-      bars.pause();
+      takes.add(new TakeEvent.Pause(), moment);
     } else if (event instanceof SequencerEvent.Lost) {
-      long now = clock.nanos();
-      takes.add(new TakeEvent.Lost(now), now);
-      ended.addAll(notes.lost(now));
-      tellSounding(now);
+      takes.add(new TakeEvent.Lost(moment), moment);
     }
+    heard.hear(event, moment);
+    tellSounding(moment);
   }
 
-  private void tellSounding(long now) {
-    Set<Integer> heard =
-        notes.sounding(now).stream()
-            .map(note -> (int) Math.round(note.last()))
-            .collect(Collectors.toSet());
-    if (!heard.equals(sounding)) {
-      sounding = heard;
-      screen.accept(new Message.Sounding(heard));
+  private void tellSounding(long nanos) {
+    Set<Integer> now = heard.sounding(nanos);
+    if (!now.equals(sounding)) {
+      sounding = now;
+      screen.accept(new Message.Sounding(now));
     }
   }
 
   /** Speaks of what has become due since the beat before, but not of what was jumped over. */
   private void judge(double now, long nanos) {
-    Optional<Place> here = bars.at(nanos);
+    Optional<Place> here = heard.at(nanos);
     boolean goesOn = now > judged && now - judged < 4;
     double from = goesOn ? judged : now;
     judged = now;
     if (here.isEmpty() || here.get().bar().number() < 1) {
       return;
     }
-    List<PlacedNote> played = placed(here.get(), nanos);
+    List<PlacedNote> played = heard.placed(here.get(), nanos);
     if (!played.isEmpty()) {
       line(here.get(), from, now, played)
           .or(() -> landing(here.get(), from, now, played))
@@ -206,34 +192,5 @@ final class Listening {
 
   private static boolean plays(List<PlacedNote> played, double place, double beat) {
     return played.stream().anyMatch(n -> n.end() >= place - PLAYED_BEATS * beat);
-  }
-
-  /** What was played in this run of bars, up to now. */
-  private List<PlacedNote> placed(Place here, long now) {
-    ended.removeIf(
-        note -> bars.at(note.on()).filter(p -> here.index() - p.index() <= KEPT_BARS).isEmpty());
-    List<PlayedNote> all = new ArrayList<>(ended);
-    all.addAll(notes.sounding(now));
-    List<PlacedNote> placed = new ArrayList<>();
-    for (PlayedNote note : all) {
-      Optional<Double> on = quarters(here, note.on());
-      Optional<Double> off = quarters(here, note.off());
-      if (on.isPresent() && off.isPresent() && off.get() >= on.get()) {
-        placed.add(note.placed(on.get(), off.get()));
-      }
-    }
-    return placed;
-  }
-
-  /** A moment in quarter notes from bar 1; empty outside the run of bars that leads here. */
-  private Optional<Double> quarters(Place here, long nanos) {
-    return bars.at(nanos)
-        .filter(p -> p.bar().number() - p.index() == here.bar().number() - here.index())
-        .map(
-            p -> {
-              Meter meter = form.bar(p.bar().number()).meter();
-              double inBar = (p.beat() - 1) * meter.beatLength().toDouble();
-              return form.startOf(p.bar().number()).toDouble() + inBar;
-            });
   }
 }

@@ -1,6 +1,7 @@
 package hingetone.play;
 
 import hingetone.chart.Form;
+import hingetone.journal.Activity;
 import hingetone.journal.LogEntry;
 import hingetone.journal.PracticeLog;
 import hingetone.midi.Received;
@@ -88,12 +89,20 @@ public final class Performance {
   public record Takes(
       TakeFiles files, String chart, int keyShift, Optional<String> record, PracticeLog log) {}
 
+  /**
+   * Who plays.
+   *
+   * @param instrument what is listened to
+   * @param settings what the player chose to see
+   * @param takes where what is played is kept
+   */
+  public record Player(Instrument instrument, KeptSettings settings, Takes takes) {}
+
   private final Form form;
   private final Optional<Command.Ramp> ramp;
   private final Output output;
-  private final Instrument instrument;
-  private final KeptSettings kept;
-  private final Takes takes;
+  private final Player player;
+  private final Optional<Coach.Lesson> lesson;
   private final Chores chores = new Chores(oneThread("chores"));
   private final ExecutorService stage = oneThread("stage");
   private final ExecutorService listener = oneThread("listening");
@@ -102,6 +111,7 @@ public final class Performance {
   // Known on the thread of the stage only.
   private final Deque<Runnable> ends = new ArrayDeque<>();
   private Optional<BandControl> open = Optional.empty();
+  private volatile Optional<Coach> coach = Optional.empty();
 
   private volatile Arrangement arrangement;
 
@@ -112,21 +122,20 @@ public final class Performance {
    * A performance that has not begun.
    *
    * @param ramp how the tempo goes from lap to lap
+   * @param lesson what is drilled; empty for free play
    */
   public Performance(
       Arrangement arrangement,
       Optional<Command.Ramp> ramp,
       Output output,
-      Instrument instrument,
-      KeptSettings kept,
-      Takes takes) {
+      Player player,
+      Optional<Coach.Lesson> lesson) {
     this.arrangement = arrangement;
     this.form = Form.of(arrangement.chart());
     this.ramp = ramp;
     this.output = output;
-    this.instrument = instrument;
-    this.kept = kept;
-    this.takes = takes;
+    this.player = player;
+    this.lesson = lesson;
   }
 
   /** Plays on the full screen until the player leaves. */
@@ -175,7 +184,7 @@ public final class Performance {
 
   private State state(ChartFacts facts, Terminal terminal) {
     Status status = Status.atRest(form.bar(1).section().tempo(), PlaySetup.USUAL.volume());
-    return State.of(facts, status, kept.read(), terminal);
+    return State.of(facts, status, player.settings().read(), terminal);
   }
 
   /**
@@ -200,16 +209,14 @@ public final class Performance {
   }
 
   private void begin(Consumer<Message> shown) {
-    Consumer<LogEntry> entries = Sitting.into(takes.log(), shown);
-    Sitting sitting =
-        new Sitting(subject(), Instant::now, entry -> log.execute(() -> entries.accept(entry)));
+    Sitting sitting = new Sitting(subject(), Instant::now, entries(shown));
     ends.push(() -> end(sitting));
     Consumer<Message> screen =
         message -> {
           shown.accept(message);
           sitting.hear(message);
         };
-    TakeKeeper keeper = new TakeKeeper(takes, listener, screen);
+    TakeKeeper keeper = new TakeKeeper(player.takes(), listener, screen);
     ends.push(() -> endListening(keeper));
     Listening listening = new Listening(form, () -> plan, keeper, Clock.SYSTEM, listener, screen);
     Consumer<Message> heard =
@@ -217,6 +224,7 @@ public final class Performance {
           screen.accept(message);
           if (message instanceof Message.Beat beat) {
             listening.beat(beat.now());
+            coach.ifPresent(there -> there.beat(beat.now()));
           }
         };
     HeardBeats hearing = new HeardBeats(form, Clock.SYSTEM, heard, shift -> learn(shift, screen));
@@ -225,21 +233,29 @@ public final class Performance {
           hearing.hear(event);
           listening.hear(event);
           sitting.hear(event);
+          coach.ifPresent(there -> there.hear(event));
         };
     Consumer<String> say = words -> screen.accept(new Message.Notice(words));
     Transport transport = output.open(arrangement.laps(), events, say);
     ends.push(transport::close);
+    coach = lesson.map(what -> coach(what, transport, screen));
     Runtime.getRuntime().addShutdownHook(new Thread(transport::close, "last notes"));
     Thread ears = daemon(() -> hearing.run(transport.playhead()), "hearing");
     ears.start();
     ends.push(ears::interrupt);
     ends.push(
-        instrument.listen(
-            listening::play,
-            event -> {
-              HeardBeats.tell(event, screen);
-              listening.hear(event);
-            }));
+        player
+            .instrument()
+            .listen(
+                message -> {
+                  listening.play(message);
+                  coach.ifPresent(there -> there.play(message));
+                },
+                event -> {
+                  HeardBeats.tell(event, screen);
+                  listening.hear(event);
+                  coach.ifPresent(there -> there.hear(event));
+                }));
     open =
         Optional.of(
             new BandControl(
@@ -256,6 +272,16 @@ public final class Performance {
                 settings -> later(Kind.SETTINGS, screen, () -> keep(settings, screen))));
     ramp.ifPresent(transport::send);
     transport.send(new Command.Play());
+  }
+
+  /** Keeps entries in the log; an exercise has an entry of its own for the minutes played in it. */
+  private Consumer<LogEntry> entries(Consumer<Message> screen) {
+    Consumer<LogEntry> keep = Sitting.into(player.takes().log(), screen);
+    return entry -> {
+      if (lesson.isEmpty() || entry.activity() == Activity.TAKE) {
+        log.execute(() -> keep.accept(entry));
+      }
+    };
   }
 
   private Sitting.Subject subject() {
@@ -290,7 +316,38 @@ public final class Performance {
   }
 
   private void perform(Effect effect) {
-    open.ifPresent(there -> there.perform(effect));
+    if (effect instanceof Effect.Grade given) {
+      coach.ifPresent(there -> there.grade(given.grade()));
+    } else {
+      open.ifPresent(there -> there.perform(effect));
+    }
+  }
+
+  private Coach coach(Coach.Lesson what, Transport transport, Consumer<Message> screen) {
+    Coach.Band band =
+        new Coach.Band() {
+          @Override
+          public void follow(Arrangement other) {
+            later(
+                Kind.EXAMPLES,
+                screen,
+                () -> {
+                  Performance.this.follow(other, transport);
+                  learn(transport.status().keyShift(), screen);
+                });
+          }
+
+          @Override
+          public void send(Command command) {
+            transport.send(command);
+          }
+
+          @Override
+          public void show(Message message) {
+            screen.accept(message);
+          }
+        };
+    return new Coach(what, arrangement, band, Clock.SYSTEM, listener);
   }
 
   /** Ends what was begun, the latest first; an output that hangs is left to itself. */
@@ -378,7 +435,7 @@ public final class Performance {
 
   private void keep(ViewSettings settings, Consumer<Message> screen) {
     try {
-      kept.keep(settings);
+      player.settings().keep(settings);
     } catch (IOException e) {
       screen.accept(new Message.Notice("This choice cannot be kept: " + e.getMessage()));
     }

@@ -2,7 +2,6 @@ package hingetone.play;
 
 import hingetone.journal.Activity;
 import hingetone.journal.LogEntry;
-import hingetone.journal.LogFailure;
 import hingetone.journal.PracticeLog;
 import hingetone.screen.Message;
 import hingetone.sequencer.SequencerEvent;
@@ -69,13 +68,10 @@ final class Sitting {
 
       @Override
       public void accept(LogEntry entry) {
-        try {
-          log.keep(entry);
-        } catch (LogFailure e) {
-          if (!told) {
-            told = true;
-            screen.accept(new Message.Notice(e.getMessage()));
-          }
+        Optional<String> problem = log.tryToKeep(entry);
+        if (problem.isPresent() && !told) {
+          told = true;
+          screen.accept(new Message.Notice(problem.get()));
         }
       }
     };

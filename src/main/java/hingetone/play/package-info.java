@@ -4,7 +4,7 @@
  * <p>May import everything but {@code command}.
  *
  * <pre>{@code
- * Performance performance = new Performance(arrangement, ramp, output, instrument, kept, takes);
+ * Performance performance = new Performance(arrangement, ramp, output, player, lesson);
  * performance.onScreen();                    // until the player leaves
  * }</pre>
  */

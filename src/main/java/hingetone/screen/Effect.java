@@ -23,6 +23,9 @@ public sealed interface Effect {
   /** The machine plays the way over the next crossing, once. */
   record NextCrossingExample() implements Effect {}
 
+  /** The player's own grade of what was played, 1 to 5. */
+  record Grade(int grade) implements Effect {}
+
   /** Record a take from now on, or end the one that is recorded. */
   record RecordTake() implements Effect {}
 

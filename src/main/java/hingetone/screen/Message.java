@@ -64,6 +64,9 @@ public sealed interface Message {
    */
   record Verdict(String words, Optional<Boolean> onPlace) implements Message {}
 
+  /** Something that the player is to answer with a key from 1 to 5. */
+  record Question(String words) implements Message {}
+
   /** Something to tell the player in passing. */
   record Notice(String words) implements Message {}
 }

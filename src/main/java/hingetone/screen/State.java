@@ -52,22 +52,27 @@ public record State(
    * @param notice something told in passing; empty when there is nothing
    * @param beats beats for which it stays
    * @param fault what is wrong with a device, and what to do
+   * @param asks whether the notice is a question, which stays until it is answered
    */
-  public record Words(String notice, int beats, Optional<String> fault) {
-    static final Words NONE = new Words("", 0, Optional.empty());
+  public record Words(String notice, int beats, Optional<String> fault, boolean asks) {
+    static final Words NONE = new Words("", 0, Optional.empty(), false);
 
     Words withNotice(String told, int forBeats) {
-      return new Words(told, forBeats, fault);
+      return new Words(told, forBeats, fault, false);
+    }
+
+    Words withQuestion(String question) {
+      return new Words(question, 1, fault, true);
     }
 
     Words withFault(Optional<String> wrong) {
-      return new Words(notice, beats, wrong);
+      return new Words(notice, beats, wrong, asks);
     }
 
     /** After a beat. */
     Words aged() {
-      int left = Math.max(0, beats - 1);
-      return new Words(left == 0 ? "" : notice, left, fault);
+      int left = asks ? beats : Math.max(0, beats - 1);
+      return new Words(left == 0 ? "" : notice, left, fault, asks);
     }
   }
 

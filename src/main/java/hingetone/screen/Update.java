@@ -53,6 +53,9 @@ public final class Update {
     if (message instanceof Message.Verdict verdict) {
       return Step.of(state.settings().shows(Panel.HEARD) ? told(state, verdict.words()) : state);
     }
+    if (message instanceof Message.Question question) {
+      return Step.of(state.withWords(state.words().withQuestion(question.words())));
+    }
     if (message instanceof Message.Notice notice) {
       return Step.of(told(state, notice.words()));
     }
@@ -72,6 +75,10 @@ public final class Update {
       if (step.isPresent()) {
         return step.get();
       }
+    }
+    if (state.words().asks() && stroke.key().matches("[1-5]")) {
+      int grade = Integer.parseInt(stroke.key());
+      return Step.of(told(state, ""), new Effect.Grade(grade));
     }
     return Action.ofKey(stroke.key(), state.settings())
         .map(action -> act(state, action, stroke.nanos()))

@@ -183,14 +183,16 @@ final class ScreenMeasure {
             throw new IllegalStateException(e);
           }
         },
-        (player, events) -> () -> {},
-        new KeptSettings(Path.of("/nowhere")),
-        new Performance.Takes(
-            new TakeFiles(Path.of("/nowhere").resolve("takes")),
-            "",
-            0,
-            Optional.empty(),
-            new PracticeLog(Path.of("/nowhere").resolve("log"))));
+        new Performance.Player(
+            (player, events) -> () -> {},
+            new KeptSettings(Path.of("/nowhere")),
+            new Performance.Takes(
+                new TakeFiles(Path.of("/nowhere").resolve("takes")),
+                "",
+                0,
+                Optional.empty(),
+                new PracticeLog(Path.of("/nowhere").resolve("log")))),
+        Optional.empty());
   }
 
   private static Score strokes(Form form) {

@@ -106,18 +106,20 @@ class FaultsTest {
             chart, false, "plain", CompletableFuture.completedFuture(music), Optional.empty()),
         Optional.empty(),
         output,
-        (player, events) -> {
-          press.ifPresent(player);
-          listening.run();
-          return () -> {};
-        },
-        new KeptSettings(folder),
-        new Performance.Takes(
-            new TakeFiles(folder.resolve("takes")),
-            "",
-            0,
-            Optional.empty(),
-            new PracticeLog(folder.resolve("log"))));
+        new Performance.Player(
+            (player, events) -> {
+              press.ifPresent(player);
+              listening.run();
+              return () -> {};
+            },
+            new KeptSettings(folder),
+            new Performance.Takes(
+                new TakeFiles(folder.resolve("takes")),
+                "",
+                0,
+                Optional.empty(),
+                new PracticeLog(folder.resolve("log")))),
+        Optional.empty());
   }
 
   /** Plays in lines of text to the end. */

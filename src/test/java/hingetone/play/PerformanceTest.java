@@ -53,14 +53,16 @@ class PerformanceTest {
           say.accept("No sound here.");
           return Transport.onSilentClock(laps, PlaySetup.USUAL.withLaps(1).withEnding(1), listener);
         },
-        pedals,
-        new KeptSettings(folder),
-        new Performance.Takes(
-            new TakeFiles(folder.resolve("takes")),
-            "",
-            0,
-            Optional.empty(),
-            new PracticeLog(folder.resolve("log"))));
+        new Performance.Player(
+            pedals,
+            new KeptSettings(folder),
+            new Performance.Takes(
+                new TakeFiles(folder.resolve("takes")),
+                "",
+                0,
+                Optional.empty(),
+                new PracticeLog(folder.resolve("log")))),
+        Optional.empty());
   }
 
   private CompletableFuture<Arrangement.Music> band() {

@@ -100,12 +100,31 @@ class UpdateTest {
   void every_kind_of_effect_has_a_key_or_follows_from_one() {
     Set<Class<?>> seen = new HashSet<>();
     for (State state :
-        List.of(PLAYING, looping(), PLAYING.withStatus(Statuses.moving(Motion.PAUSED)))) {
+        List.of(PLAYING, looping(), asked(), PLAYING.withStatus(Statuses.moving(Motion.PAUSED)))) {
       for (String key : keys()) {
         press(state, key).effects().forEach(effect -> seen.add(effect.getClass()));
       }
     }
     assertThat(seen).containsExactlyInAnyOrder(Effect.class.getPermittedSubclasses());
+  }
+
+  private static State asked() {
+    return Update.apply(PLAYING, new Message.Question("How was it?")).state();
+  }
+
+  @Test
+  void a_question_stays_until_a_key_from_1_to_5_answers_it() {
+    State later = asked();
+    for (int beat = 0; beat < 40; beat++) {
+      later = Update.apply(later, new Message.Beat(Beats.of(beat))).state();
+    }
+    assertThat(later.words().notice()).isEqualTo("How was it?");
+    Step answered = press(later, "4");
+    assertThat(answered.effects()).containsExactly(new Effect.Grade(4));
+    assertThat(answered.state().words().notice()).isEmpty();
+    assertThat(press(answered.state(), "4").effects())
+        .isNotEmpty()
+        .noneMatch(Effect.Grade.class::isInstance);
   }
 
   @Test
@@ -124,6 +143,7 @@ class UpdateTest {
             new Message.Sounding(Set.of(62)),
             new Message.Recording(Optional.of("evening")),
             new Message.Verdict("held A, the 5, over the line", Optional.empty()),
+            new Message.Question("How was it?"),
             new Message.Notice("Hello."));
     assertThat(messages.stream().<Class<?>>map(Object::getClass).toList())
         .containsExactlyInAnyOrder(Message.class.getPermittedSubclasses());

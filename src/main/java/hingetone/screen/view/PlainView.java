@@ -35,6 +35,8 @@ public final class PlainView {
       beat(lines, new Outlook(after), after);
     } else if (message instanceof Message.Notice notice) {
       lines.add(notice.words());
+    } else if (message instanceof Message.Question question) {
+      lines.add(question.words());
     } else if (message instanceof Message.Verdict verdict) {
       if (after.settings().shows(Panel.HEARD)) {
         lines.add(sentence(verdict.words()));
@@ -51,6 +53,9 @@ public final class PlainView {
 
   /** A key or a word that was typed: what nobody knows is answered, too. */
   private static void word(List<String> lines, String key, State before, State after) {
+    if (before.words().asks() && !after.words().asks()) {
+      return; // it was the answer
+    }
     Optional<Action> action = Action.ofKey(key, before.settings());
     if (action.isEmpty() && before.layer().equals(after.layer())) {
       lines.add("Nothing is called \"" + Quote.of(key) + "\". The word help lists what is.");

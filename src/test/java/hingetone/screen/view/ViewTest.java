@@ -95,7 +95,7 @@ public class ViewTest {
   }
 
   private static State broken(State s, String fault) {
-    return s.withWords(new Words("", 0, Optional.of(fault)));
+    return s.withWords(new Words("", 0, Optional.of(fault), false));
   }
 
   static List<String> names() {
