@@ -11,7 +11,7 @@ import hingetone.neck.Fretboard;
 import hingetone.phrase.maker.PhraseMaker;
 import hingetone.plan.Plan;
 import hingetone.play.Arrangement;
-import hingetone.play.KeptSettings;
+import hingetone.play.Coach;
 import hingetone.play.Performance;
 import hingetone.review.Evening;
 import hingetone.review.Review;
@@ -49,9 +49,8 @@ public final class ExampleValues {
   public static Arrangement arrangement;
   public static Optional<Command.Ramp> ramp;
   public static Performance.Output output;
-  public static Performance.Instrument instrument;
-  public static Performance.Takes takes;
-  public static KeptSettings kept;
+  public static Performance.Player player;
+  public static Optional<Coach.Lesson> lesson;
 
   private ExampleValues() {}
 

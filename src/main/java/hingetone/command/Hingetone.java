@@ -30,6 +30,7 @@ final class Hingetone implements Runnable {
     COMMANDS.put("check", CheckCommand::new);
     COMMANDS.put("map", MapCommand::new);
     COMMANDS.put("plan", PlanCommand::new);
+    COMMANDS.put("listen", ListenCommand::new);
     COMMANDS.put("transcribe", TranscribeCommand::new);
     COMMANDS.put("review", ReviewCommand::new);
     COMMANDS.put("takes", TakesCommand::new);

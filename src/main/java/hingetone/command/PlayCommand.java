@@ -102,7 +102,8 @@ final class PlayCommand implements Runnable {
               throw CommandFailure.wrongInput("--take " + take.get() + ": " + problem + ".");
             });
     if (take.isPresent() && !instrument.isThere()) {
-      throw CommandFailure.wrongInput("--take goes with --in PORT, which says what to record.");
+      throw CommandFailure.wrongInput(
+          "--take goes with --in PORT or --hear INPUT, which say what to record.");
     }
     return new Performance.Takes(
         new TakeFiles(Folders.takes()),

@@ -3,6 +3,7 @@ package hingetone.command;
 import hingetone.port.Port;
 import hingetone.port.Ports;
 import hingetone.print.Json;
+import hingetone.sound.InputLine;
 import hingetone.sound.OutputLine;
 import hingetone.sound.SoundBank;
 import hingetone.text.Printable;
@@ -18,8 +19,8 @@ import picocli.CommandLine.Spec;
 @Command(
     name = "ports",
     description = {
-      "List the MIDI ports and sound outputs found.",
-      "--in and --out take a number or a part of a name."
+      "List the MIDI ports, sound inputs and sound outputs found.",
+      "--in and --out take a number or a part of a name, --hear a part of a name."
     })
 final class PortsCommand implements Runnable {
   @Spec CommandSpec spec;
@@ -40,11 +41,14 @@ final class PortsCommand implements Runnable {
               Json.object(
                   "midiInputs", inputs.stream().map(PortsCommand::tree).toList(),
                   "midiOutputs", outputs.stream().map(PortsCommand::tree).toList(),
+                  "soundInputs",
+                      InputLine.devices().stream().map(n -> Json.object("name", n)).toList(),
                   "soundOutputs", sounds.stream().map(n -> Json.object("name", n)).toList(),
                   "soundBanks", banks.stream().map(n -> Json.object("file", n)).toList())));
     } else {
       print(out, "MIDI inputs (--in)", inputs.stream().map(PortsCommand::line).toList());
       print(out, "MIDI outputs (--out)", outputs.stream().map(PortsCommand::line).toList());
+      print(out, "Sound inputs (--hear)", InputLine.devices());
       print(out, "Sound outputs", sounds);
       print(
           out,

@@ -12,7 +12,7 @@ import java.util.List;
 import java.util.Map;
 
 /** The labels of a sound of the labelled set ({@code src/build/hearing/README.md}). */
-final class Labels {
+public final class Labels {
   private Labels() {}
 
   /**
@@ -25,7 +25,7 @@ final class Labels {
    * @param kind how it begins
    * @param technique how it is played
    */
-  record Moment(
+  public record Moment(
       double at,
       double end,
       List<Double> pitches,
@@ -34,7 +34,7 @@ final class Labels {
       Technique technique) {}
 
   /** What is played in a sound, in order of time. */
-  static List<Moment> read(Path json) throws IOException {
+  public static List<Moment> read(Path json) throws IOException {
     JsonNode labels = new ObjectMapper().readTree(json.toFile());
     double sharp = labels.get("tuningCents").asDouble() / 100;
     List<JsonNode> notes = new ArrayList<>();

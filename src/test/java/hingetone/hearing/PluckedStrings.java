@@ -10,7 +10,7 @@ public final class PluckedStrings {
 
   private PluckedStrings() {}
 
-  static float[] silence(double seconds) {
+  public static float[] silence(double seconds) {
     return new float[(int) (seconds * RATE)];
   }
 
@@ -23,7 +23,7 @@ public final class PluckedStrings {
    * A string that is picked: harmonics that die away, the upper ones sooner, and the noise of the
    * plectrum; its pitch moves as a function of the time says.
    */
-  static float[] picked(DoubleUnaryOperator midi, double seconds) {
+  public static float[] picked(DoubleUnaryOperator midi, double seconds) {
     float[] sound = gliding(t -> Sampling.hertz(midi.applyAsDouble(t)), seconds, 1.5);
     Random noise = new Random(5);
     for (int i = 0; i < RATE / 150; i++) {

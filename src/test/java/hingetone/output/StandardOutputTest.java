@@ -43,6 +43,7 @@ class StandardOutputTest {
           Map.entry("review", "review src/test/resources/takes/evening.mid"),
           Map.entry("takes", "takes"),
           Map.entry("log", "log"),
+          Map.entry("listen", "listen --help"), // there is no input here
           Map.entry("drill", "drill landing --plain --minutes 1 --tempo 400 " + CHART),
           Map.entry("transcribe", "transcribe --json " + SOUND),
           Map.entry("ports", "ports"),

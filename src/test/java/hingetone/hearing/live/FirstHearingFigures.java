@@ -1,7 +1,8 @@
-package hingetone.hearing;
+package hingetone.hearing.live;
 
-import hingetone.hearing.FirstHearing.Attack;
+import hingetone.hearing.Labels;
 import hingetone.hearing.Labels.Moment;
+import hingetone.hearing.live.FirstHearing.Attack;
 import hingetone.hearing.signal.Resampler;
 import hingetone.hearing.signal.Sampling;
 import hingetone.sound.SoundFailure;

@@ -1,8 +1,9 @@
-package hingetone.hearing;
+package hingetone.hearing.live;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import hingetone.hearing.PluckedStrings;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;

@@ -1,4 +1,4 @@
-package hingetone.hearing;
+package hingetone.hearing.live;
 
 import hingetone.hearing.signal.RecentSamples;
 import hingetone.hearing.signal.Sampling;
@@ -10,7 +10,8 @@ import java.util.Optional;
 /**
  * The pitch of each attack as early as it can be told, for what must answer while a player plays:
  * an attack is a sudden rise of the level, and its pitch is that of the samples since, as soon as
- * three looks in turn agree. What is not picked, and how a note goes on, is left to {@link Ear}.
+ * three looks in turn agree. What is not picked, and how a note goes on, is left to {@link
+ * hingetone.hearing.Ear}.
  */
 public final class FirstHearing {
   /** Samples from one look to the next: 2.9 ms. */
