@@ -22,6 +22,13 @@ record TakeLine(int number, Optional<Integer> channel, String name, List<PlacedN
   /** A line whose strings are known is taken rather than the same without them. */
   private static final double STRINGS = 0.01;
 
+  private static final int MOST_NOTES = 100_000;
+
+  /** More notes within so much of a quarter note no hand strikes; our own bounds. */
+  private static final int MOST_AT_ONCE = 16;
+
+  private static final double AT_ONCE = 1 / 16.0;
+
   /** A line, and what is to be told of it where there was a choice. */
   record Chosen(List<PlacedNote> notes, Optional<String> told) {}
 
@@ -45,6 +52,9 @@ record TakeLine(int number, Optional<Integer> channel, String name, List<PlacedN
         fitting.stream().filter(line -> line.name.equalsIgnoreCase(OURS)).findFirst();
     Optional<TakeLine> found =
         named.or(() -> fitting.stream().max(Comparator.comparingDouble(TakeLine::likeness)));
+    if (found.isPresent()) {
+      check(file, found.get().notes);
+    }
     boolean guessed =
         named.isEmpty() && fitting.stream().map(TakeLine::tune).distinct().count() > 1;
     return new Chosen(
@@ -52,6 +62,19 @@ record TakeLine(int number, Optional<Integer> channel, String name, List<PlacedN
         found
             .filter(line -> guessed)
             .map(line -> "Taken as the solo: " + line.words() + ". " + all(lines)));
+  }
+
+  /** Refuses what nobody plays, which would keep a review busy for long. */
+  private static void check(String file, List<PlacedNote> notes) throws IOException {
+    if (notes.size() > MOST_NOTES) {
+      throw new IOException(file + " is longer than any take: more than " + MOST_NOTES + " notes.");
+    }
+    for (int i = MOST_AT_ONCE; i < notes.size(); i++) {
+      if (notes.get(i).at() - notes.get(i - MOST_AT_ONCE).at() < AT_ONCE) {
+        throw new IOException(
+            file + " holds no solo: more than " + MOST_AT_ONCE + " notes are struck at once.");
+      }
+    }
   }
 
   private double likeness() {

@@ -1,6 +1,7 @@
 package hingetone.reviewing;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import hingetone.chart.Chart;
 import hingetone.handout.MusicXml;
@@ -13,6 +14,7 @@ import hingetone.review.Played;
 import hingetone.review.Review;
 import hingetone.take.LineWanted;
 import java.io.IOException;
+import java.nio.ByteBuffer;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -38,6 +40,37 @@ class DamagedTakesTest {
   @Tag("long")
   void twenty_thousand_damaged_files_are_reviewed_or_refused() throws IOException {
     damage(10_000, 6, 1);
+  }
+
+  /** Running status: three bytes a note, none of which ends. */
+  @Test
+  void a_file_full_of_notes_at_once_is_refused() throws IOException {
+    int notes = 110_000;
+    ByteBuffer file = ByteBuffer.allocate(23 + 3 * notes);
+    file.put("MThd".getBytes(StandardCharsets.US_ASCII)).putInt(6);
+    file.putShort((short) 0).putShort((short) 1).putShort((short) 96);
+    file.put("MTrk".getBytes(StandardCharsets.US_ASCII)).putInt(1 + 3 * notes);
+    file.put((byte) 0).put((byte) 0x90).put((byte) 60).put((byte) 90);
+    while (file.remaining() >= 3) {
+      file.put((byte) 0).put((byte) (40 + file.position() / 3 % 40)).put((byte) 90);
+    }
+    Path full = Files.write(folder.resolve("full.mid"), file.array());
+    ForeignTake take =
+        new ForeignTake(full, Evening.chart(), LineWanted.ANY, Optional.empty(), told -> {});
+    assertThatThrownBy(() -> take.read(done -> {}))
+        .isInstanceOf(CommandFailure.class)
+        .hasMessageContaining("full.mid is longer than any take");
+    Path less = Files.write(folder.resolve("full.mid"), cut(file.array(), 1_000));
+    assertThat(less).exists();
+    assertThatThrownBy(() -> take.read(done -> {}))
+        .isInstanceOf(CommandFailure.class)
+        .hasMessageContaining("notes are struck at once");
+  }
+
+  private static byte[] cut(byte[] file, int notes) {
+    byte[] less = Arrays.copyOf(file, 23 + 3 * notes);
+    ByteBuffer.wrap(less).putInt(18, 1 + 3 * notes);
+    return less;
   }
 
   /**
