@@ -93,6 +93,17 @@ public record ForeignTake(
 
   /** In the bars that the file says, or its quarter notes are; else where its notes fit. */
   private Played inBars(TakeReader read) {
+    double bar = meter().barLength().toDouble();
+    if (read.bar().filter(other -> Math.abs(other - bar) > 1e-6).isPresent()) {
+      throw CommandFailure.wrongInput(
+          String.format(
+              Locale.ROOT,
+              "%s begins with bars of %.4s quarter notes, the chart with bars of %.4s: is it the right"
+                  + " chart?",
+              file,
+              read.bar().get(),
+              bar));
+    }
     boolean ours = !read.cues().isEmpty() || read.notes().isEmpty();
     if (ours || isInTempo(read) || keepsItsOwnBeat(read)) {
       return Played.of(read, chart, chart.countIn(), offset.orElse(0.0) * beat());
@@ -239,6 +250,7 @@ public record ForeignTake(
             List.of(new TakeReader.TempoFrom(0, micros)),
             moved,
             length,
+            Optional.empty(),
             Optional.empty());
     return Played.of(file, chart, chart.countIn(), 0);
   }

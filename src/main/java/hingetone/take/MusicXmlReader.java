@@ -39,6 +39,7 @@ public final class MusicXmlReader {
   private final List<TakeReader.TempoFrom> tempos = new ArrayList<>();
   private Optional<TakeReader.Cue> first = Optional.empty();
   private double length;
+  private double bar = 4;
   private int depth;
   private int parts;
   private int count;
@@ -108,7 +109,12 @@ public final class MusicXmlReader {
   private TakeReader take(LineWanted wanted) throws IOException {
     TakeLine.Chosen line = TakeLine.of(file, lines, wanted);
     return new TakeReader(
-        first.stream().toList(), tempos, line.notes(), Math.max(1, length), line.told());
+        first.stream().toList(),
+        tempos,
+        line.notes(),
+        Math.max(1, length),
+        line.told(),
+        Optional.of(bar));
   }
 
   // The document
@@ -229,9 +235,10 @@ public final class MusicXmlReader {
     /** Which bar the file begins with; one that is shorter than a bar ends where bar 1 begins. */
     private void begin(String number, boolean implicit) {
       boolean numbered = number.matches("-?\\d{1,6}");
-      int bar = numbered ? Integer.parseInt(number) : implicit ? 0 : 1;
+      int named = numbered ? Integer.parseInt(number) : implicit ? 0 : 1;
       double shorter = implicit ? Math.max(0, barLength - (reach - measureStart)) : 0;
-      first = Optional.of(new TakeReader.Cue(0 - shorter, new PlayedBars.Bar(bar, 0)));
+      MusicXmlReader.this.bar = barLength;
+      first = Optional.of(new TakeReader.Cue(0 - shorter, new PlayedBars.Bar(named, 0)));
     }
 
     private void attributes() throws XMLStreamException {

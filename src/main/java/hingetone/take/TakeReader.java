@@ -20,13 +20,15 @@ import java.util.OptionalInt;
  * @param notes the notes, in quarter notes from the start of the file, in order of their strokes
  * @param length the file's length in quarter notes
  * @param told what people are told of the line that was taken, where the program chose it
+ * @param bar how long its first bar is in quarter notes, where the file is written in bars
  */
 public record TakeReader(
     List<Cue> cues,
     List<TempoFrom> tempos,
     List<PlacedNote> notes,
     double length,
-    Optional<String> told) {
+    Optional<String> told,
+    Optional<Double> bar) {
   private static final int CUE_POINT = 0x07;
   private static final int TEMPO = 0x51;
   private static final int TRACK_NAME = 0x03;
@@ -94,7 +96,8 @@ public record TakeReader(
     tempos.sort(Comparator.comparingDouble(TempoFrom::at));
     cues.sort(Comparator.comparingDouble(Cue::at));
     TakeLine.Chosen line = TakeLine.of(file.toString(), lines(midi, wanted), wanted);
-    return new TakeReader(cues, tempos, line.notes(), midi.ticks() / quarter, line.told());
+    return new TakeReader(
+        cues, tempos, line.notes(), midi.ticks() / quarter, line.told(), Optional.empty());
   }
 
   /** The lines of notes; a track of several channels that is no guitar's is one line a channel. */

@@ -141,6 +141,19 @@ class ForeignTakeTest {
   }
 
   @Test
+  void notation_in_other_bars_than_the_chart_is_refused() throws IOException {
+    String waltz =
+        "<score-partwise><part id='P1'><measure number='1'><attributes><divisions>1</divisions>"
+            + "<time><beats>3</beats><beat-type>4</beat-type></time></attributes>"
+            + "<note><pitch><step>C</step><octave>4</octave></pitch><duration>3</duration></note>"
+            + "</measure></part></score-partwise>";
+    Path file = Files.writeString(folder.resolve("waltz.musicxml"), waltz);
+    assertThatThrownBy(() -> review(file, Optional.empty()))
+        .isInstanceOf(CommandFailure.class)
+        .hasMessageContaining("begins with bars of 3.0 quarter notes, the chart with bars of 4.0");
+  }
+
+  @Test
   void what_is_none_of_these_is_refused_by_its_name() throws IOException {
     String[][] others = {
       {"plain text here", "I know MIDI, MusicXML, WAV, AIFF and FLAC"},

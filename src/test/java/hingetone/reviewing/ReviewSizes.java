@@ -28,7 +28,12 @@ final class ReviewSizes {
       }
       TakeReader file =
           new TakeReader(
-              List.of(), List.of(new TakeReader.TempoFrom(0, 5e5)), notes, at, Optional.empty());
+              List.of(),
+              List.of(new TakeReader.TempoFrom(0, 5e5)),
+              notes,
+              at,
+              Optional.empty(),
+              Optional.empty());
       long start = System.nanoTime();
       Review review = Review.of(Played.of(file, Evening.chart(), 1, 0), Evening.chart());
       long reviewed = System.nanoTime();
