@@ -26,6 +26,11 @@ import java.util.function.Function;
 record BandLeader(Form form, Function<Section, Groove> grooves, long seed, Arc arc) {
   private static final int SMALL_FILL_PERCENT = 60;
 
+  /** How often there is no fill into a section in the same key, only the crash. */
+  private static final int NO_FILL_PERCENT = 12;
+
+  private static final int NO_FILL_WHEN_LIGHT_PERCENT = 35;
+
   /** The plan of a lap; of the last lap the last bar leads into the ending. */
   List<BarPlan> plan(int lap, boolean lastLap) {
     Dice dice = new Dice(seed, lap);
@@ -46,7 +51,7 @@ record BandLeader(Form form, Function<Section, Groove> grooves, long seed, Arc a
     boolean crossing = !ends && !form.bar(bar.number() + 1).key().equals(bar.key());
     Random chance = dice.at("leader", bar.number());
     boolean stop = crossing && chance.nextInt(100) < groove.drums().stopPercent();
-    Optional<Fill.Size> size = size(bar, crossing || ends, stop, chance);
+    Optional<Fill.Size> size = size(bar, band, crossing || ends, stop, chance);
     Optional<Fill> fill =
         size.flatMap(wanted -> chosen(fitting(groove, bar, band, wanted, stop), bar, dice.lap()));
     return new BarPlan(
@@ -76,10 +81,18 @@ record BandLeader(Form form, Function<Section, Groove> grooves, long seed, Arc a
     return bar.chords().chords().stream().allMatch(slot -> slot.chord().equals(chord));
   }
 
-  /** How big a fill the bar ends with: after a stop a short one, so that the stop is heard. */
-  private static Optional<Fill.Size> size(Form.Bar bar, boolean big, boolean stop, Random chance) {
+  /**
+   * How big a fill the bar ends with: after a stop a short one, so that the stop is heard; now and
+   * then none into a section in the same key, more often when the band is light.
+   */
+  private static Optional<Fill.Size> size(
+      Form.Bar bar, Fullness band, boolean big, boolean stop, Random chance) {
     if (bar.isLastOfSection()) {
-      return Optional.of(big && !stop ? Fill.Size.BIG : Fill.Size.MEDIUM);
+      int none = band == Fullness.LIGHT ? NO_FILL_WHEN_LIGHT_PERCENT : NO_FILL_PERCENT;
+      boolean plain = !big && chance.nextInt(100) < none;
+      return plain
+          ? Optional.empty()
+          : Optional.of(big && !stop ? Fill.Size.BIG : Fill.Size.MEDIUM);
     }
     boolean within = bar.inSection() % 4 == 0 && chance.nextInt(100) < SMALL_FILL_PERCENT;
     return within ? Optional.of(Fill.Size.SMALL) : Optional.empty();

@@ -62,6 +62,7 @@ final class Drummer {
     PatternChoice.Drawn<DrumPattern> drawn =
         new PatternChoice<>(plan.groove().drums().patterns(), dice).at(plan);
     List<Note> strokes = new ArrayList<>(drawn.pattern().strokes(drawn.bar(), plan.bar().meter()));
+    int loudest = loudestOfHands(strokes);
     if (plan.band() == Fullness.LIGHT) {
       strokes.removeIf(note -> note.velocity() < GHOST_VELOCITY);
     }
@@ -71,19 +72,34 @@ final class Drummer {
     if (plan.stop()) {
       strokes.removeIf(note -> note.onset().isPositive());
     }
-    plan.fill().ifPresent(fill -> playFill(strokes, fill, plan.bar().meter()));
+    plan.fill().ifPresent(fill -> playFill(strokes, fill, plan.bar().meter(), loudest));
     if (plan.bar().isFirstOfSection()) {
-      crash(strokes, plan);
+      crash(strokes, plan, Math.min(CRASH_VELOCITY, loudest));
     }
     return strokes.stream().map(n -> n.withVelocity(plan.velocity(n.velocity()))).toList();
   }
 
+  private static int loudestOfHands(List<Note> strokes) {
+    return strokes.stream()
+        .filter(note -> !FEET.contains(note.key()) && !SHAKERS.contains(note.key()))
+        .mapToInt(Note::velocity)
+        .max()
+        .orElse(CRASH_VELOCITY);
+  }
+
   /**
    * The hands leave the pattern for the fill; so do the feet where the fill has strokes for them.
-   * Another player's claps and shakers go on.
+   * Another player's claps and shakers go on. The fill is no louder than the pattern it follows: as
+   * a whole softer, where its loudest stroke would be louder.
    */
-  private static void playFill(List<Note> strokes, Fill fill, Meter meter) {
-    List<Note> filled = fill.strokes(meter);
+  private static void playFill(List<Note> strokes, Fill fill, Meter meter, int loudest) {
+    List<Note> drawn = fill.strokes(meter);
+    int drawnLoudest = drawn.stream().mapToInt(Note::velocity).max().orElse(loudest);
+    double softer = Math.min(1, (double) loudest / drawnLoudest);
+    List<Note> filled =
+        drawn.stream()
+            .map(n -> n.withVelocity(Math.max(1, (int) Math.round(softer * n.velocity()))))
+            .toList();
     boolean feetToo = filled.stream().anyMatch(note -> FEET.contains(note.key()));
     strokes.removeIf(
         note ->
@@ -93,16 +109,17 @@ final class Drummer {
     strokes.addAll(filled);
   }
 
-  private static void crash(List<Note> strokes, BarPlan plan) {
+  private static void crash(List<Note> strokes, BarPlan plan, int velocity) {
     plan.groove()
         .drums()
         .crash()
         .ifPresent(
             key -> {
               strokes.removeIf(n -> n.onset().isZero() && TIME_KEEPERS.contains(n.key()));
-              strokes.add(new Note(Beats.ZERO, Beats.of(1, 4), key, CRASH_VELOCITY));
+              strokes.add(new Note(Beats.ZERO, Beats.of(1, 4), key, velocity));
               if (strokes.stream().noneMatch(n -> n.onset().isZero() && isBassDrum(n))) {
-                strokes.add(new Note(Beats.ZERO, Beats.of(1, 4), BASS_DRUM, 100));
+                strokes.add(
+                    new Note(Beats.ZERO, Beats.of(1, 4), BASS_DRUM, Math.min(100, velocity)));
               }
             });
   }
