@@ -22,6 +22,7 @@ public record StatementBank(NamedFiles files) {
   /** The files that come with the program. */
   static final List<String> BUILT_IN =
       List.of(
+          "blues",
           "boogie",
           "bossa",
           "funk",

@@ -9,6 +9,7 @@ import java.util.Comparator;
 import java.util.IntSummaryStatistics;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Collectors;
 
 /** Where the notes of a phrase are played. */
 final class Fingering {
@@ -49,7 +50,20 @@ final class Fingering {
         tones.stream().flatMap(tone -> placed(tone).stream()).map(Spot::fret).toList();
     List<Integer> midi = tones.stream().map(tone -> tone.pitch().midi()).toList();
     int near = placed.isEmpty() ? fret : placed.stream().min(Integer::compare).orElseThrow();
-    return HandPosition.over(neck, midi, near).filter(h -> placed.stream().allMatch(h::covers));
+    return HandPosition.allOver(neck, midi, near)
+        .filter(hand -> parts(tones, hand))
+        .findFirst()
+        .or(() -> HandPosition.over(neck, midi, near))
+        .filter(hand -> placed.stream().allMatch(hand::covers));
+  }
+
+  /** Whether a hand has strings of their own for notes struck together. */
+  private boolean parts(List<Tone> tones, HandPosition hand) {
+    return tones.stream().collect(Collectors.groupingBy(Tone::onset)).values().stream()
+        .filter(together -> together.size() > 1)
+        .allMatch(
+            together ->
+                product(together, Optional.of(hand)).stream().anyMatch(way -> shared(way) == 0));
   }
 
   private List<Spot> spots(List<Tone> tones, Optional<HandPosition> hand) {

@@ -37,6 +37,11 @@ record HandPosition(Fretboard neck, int low, int high) {
 
   /** The hand nearest to a fret that has all of these notes under it, stretched if need be. */
   static Optional<HandPosition> over(Fretboard neck, Collection<Integer> midi, int fret) {
+    return allOver(neck, midi, fret).findFirst();
+  }
+
+  /** Every hand that has all of these notes under it, the nearest to a fret first. */
+  static Stream<HandPosition> allOver(Fretboard neck, Collection<Integer> midi, int fret) {
     return Stream.of(WIDEST - 1, WIDEST)
         .flatMap(
             width ->
@@ -44,8 +49,7 @@ record HandPosition(Fretboard neck, int low, int high) {
                     .boxed()
                     .sorted(Comparator.comparingInt(low -> Math.abs(low - fret)))
                     .map(low -> new HandPosition(neck, low, low + width - 1)))
-        .filter(hand -> midi.stream().allMatch(m -> !hand.spots(m).isEmpty()))
-        .findFirst();
+        .filter(hand -> midi.stream().allMatch(m -> !hand.spots(m).isEmpty()));
   }
 
   /** The notes under it as ascending MIDI numbers, each once. */

@@ -122,9 +122,8 @@ public final class PhraseMaker {
   /** A reply in a prompt's place to any statement, also one that a player has just played. */
   public MadePhrase reply(Prompt prompt, Phrase statement) {
     int answered = prompt.repliesTo().orElse(prompt.index());
-    int origin = origin(answered).index();
+    double choice = new Random(mix(seed, -origin(answered).index())).nextDouble();
     int turn = prompt.index() - answered - 1 + timesBack(answered);
-    double choice = new Random(mix(seed, -origin)).nextDouble();
     return new ReplyMaker(bench, task(prompt), statement, choice, turn).make();
   }
 
@@ -140,10 +139,26 @@ public final class PhraseMaker {
   }
 
   private MadePhrase reply(Prompt prompt) {
-    return prompt
-        .repliesTo()
-        .map(index -> reply(prompt, make(plan.prompt(index)).phrase()))
-        .orElseGet(() -> statement(prompt));
+    if (prompt.repliesTo().isEmpty()) {
+      return statement(prompt);
+    }
+    Prompt statement = plan.prompt(prompt.repliesTo().get());
+    Phrase said = make(statement).phrase();
+    MadePhrase made = reply(prompt, said);
+    boolean heard =
+        before(prompt, statement)
+            .map(old -> reply(old, make(plan.prompt(old.repliesTo().orElseThrow())).phrase()))
+            .anyMatch(old -> old.phrase().equals(made.phrase()));
+    return heard ? new ReplyMaker(bench, task(prompt), said, 1, 0).make() : made;
+  }
+
+  /** The reply before to the same statement, and the one that it had before it came back. */
+  private Stream<Prompt> before(Prompt reply, Prompt statement) {
+    int nth = reply.index() - statement.index();
+    return Stream.concat(
+            Stream.of(plan.prompt(reply.index() - 1)),
+            statement.again().map(index -> plan.prompt(index + nth)).stream())
+        .filter(prompt -> prompt.role() == Role.REPLY);
   }
 
   private MadePhrase statement(Prompt prompt) {

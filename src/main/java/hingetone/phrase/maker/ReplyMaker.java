@@ -55,10 +55,8 @@ final class ReplyMaker {
     if (turn == 0 && choice >= SAME_RHYTHM) {
       return against();
     }
-    Optional<MadePhrase> made = opens ? sameOpening() : sameRhythm();
-    if (made.isEmpty() && turn == 0) {
-      made = opens ? sameRhythm() : sameOpening();
-    }
+    Optional<MadePhrase> made =
+        opens ? sameOpening().or(this::sameRhythm) : sameRhythm().or(this::sameOpening);
     return made.orElseGet(this::against);
   }
 
