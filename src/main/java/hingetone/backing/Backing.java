@@ -35,14 +35,24 @@ public final class Backing {
   private final List<List<Integer>> voicings;
   private final boolean exact;
 
-  private Backing(Chart chart, Map<String, Groove> grooves, boolean exact) {
+  private Backing(Chart chart, Map<String, Groove> grooves) {
     this.chart = chart;
     this.grooves = grooves;
-    this.exact = exact;
+    this.exact = false;
     this.form = Form.of(chart);
     this.harmony = ChordChanges.of(form);
     this.arc = Arc.of(chart, form);
     this.voicings = VoiceLeading.of(harmony, change -> groove(change.bar().section()).chords());
+  }
+
+  private Backing(Backing other, Arc arc, boolean exact) {
+    this.chart = other.chart;
+    this.grooves = other.grooves;
+    this.exact = exact;
+    this.form = other.form;
+    this.harmony = other.harmony;
+    this.arc = arc;
+    this.voicings = other.voicings;
   }
 
   /**
@@ -52,7 +62,7 @@ public final class Backing {
    * @param source the text where the names stand, for the places
    */
   public static Reading<Backing> read(Chart chart, Grooves grooves, Source source) {
-    return GrooveChoice.read(chart, grooves, source).map(found -> new Backing(chart, found, false));
+    return GrooveChoice.read(chart, grooves, source).map(found -> new Backing(chart, found));
   }
 
   /**
@@ -74,7 +84,12 @@ public final class Backing {
 
   /** The same band playing exactly in place, every stroke as loud as it is drawn. */
   public Backing exact() {
-    return new Backing(chart, grooves, true);
+    return new Backing(this, arc, true);
+  }
+
+  /** The same band that knows after how many laps it ends, and climbs to a high point near it. */
+  public Backing over(int laps) {
+    return new Backing(this, arc.over(laps), exact);
   }
 
   /** The form that a lap goes through. */
@@ -116,10 +131,11 @@ public final class Backing {
    * @param number 1 to {@code laps + 1}
    */
   public Score lapOf(int number, int laps) {
+    Backing knowing = over(laps);
     if (number < laps) {
-      return lap(number);
+      return knowing.lap(number);
     }
-    Score last = lastLap(laps);
+    Score last = knowing.lastLap(laps);
     Beats from = number == laps ? Beats.ZERO : form.length();
     List<Part> parts =
         last.parts().stream().map(part -> part.stretch(from, from.plus(form.length()))).toList();

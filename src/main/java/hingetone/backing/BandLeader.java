@@ -46,7 +46,7 @@ record BandLeader(Form form, Function<Section, Groove> grooves, long seed, Arc a
     Section section = bar.section();
     Groove groove = grooves.apply(section);
     Feel feel = section.swing().map(groove.feel()::withPercent).orElse(groove.feel());
-    Fullness band = Arc.band(section, dice.lap());
+    Fullness band = arc.band(bar, dice.lap());
     boolean ends = lastLap && bar.number() == form.bars().size();
     boolean crossing = !ends && !form.bar(bar.number() + 1).key().equals(bar.key());
     Random chance = dice.at("leader", bar.number());
@@ -59,6 +59,7 @@ record BandLeader(Form form, Function<Section, Groove> grooves, long seed, Arc a
         groove,
         feel,
         band,
+        arc.level(section, dice.lap()),
         moment,
         bar.isLastOfSection(),
         crossing,

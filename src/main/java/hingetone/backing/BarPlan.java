@@ -15,6 +15,7 @@ import java.util.Optional;
  * @param groove its groove
  * @param feel the groove's feel, or the chart's swing
  * @param band how full the band plays
+ * @param level how much it gives in this lap, from −1 (light) over 0 (normal) to 1 (full)
  * @param moment what it does for whoever speaks, or for the line that comes
  * @param leadsOn whether another section, or the next lap, starts after it
  * @param crossing whether another key starts after it
@@ -27,6 +28,7 @@ record BarPlan(
     Groove groove,
     Feel feel,
     Fullness band,
+    double level,
     Moment moment,
     boolean leadsOn,
     boolean crossing,
@@ -40,16 +42,11 @@ record BarPlan(
   }
 
   /**
-   * How loud the band plays here, 1 being as drawn: softer when light, a little louder when full,
-   * as the moment asks, louder into the next section and, more, in a turnaround.
+   * How loud the band plays here, 1 being as drawn: by as much as it gives from 0.82 to 1.07, as
+   * the moment asks, louder into the next section and, more, in a turnaround.
    */
   double loudness() {
-    double loudness =
-        switch (band) {
-          case LIGHT -> 0.82;
-          case NORMAL -> 1;
-          case FULL -> 1.07;
-        };
+    double loudness = 1 + (level < 0 ? 0.18 : 0.07) * level;
     double here = leadsOn ? Math.max(1.04, moment.loudness()) : moment.loudness();
     return loudness * (turnaround ? 1.2 : here);
   }

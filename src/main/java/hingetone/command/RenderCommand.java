@@ -165,9 +165,10 @@ final class RenderCommand implements Runnable {
 
   private Score score(Chart chart, Backing backing) {
     List<Score> all = new ArrayList<>();
+    Backing band = backing.over(laps);
     Optional<IntFunction<Part>> leads = lead.map(which -> lead(chart, backing, which));
     for (int lap = 1; lap <= laps; lap++) {
-      Score score = laps > 1 && lap == laps ? backing.lastLap(lap) : backing.lap(lap);
+      Score score = laps > 1 && lap == laps ? band.lastLap(lap) : band.lap(lap);
       int number = lap;
       all.add(leads.map(l -> score.with(l.apply(number))).orElse(score));
     }

@@ -2,6 +2,9 @@ package hingetone.backing;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import hingetone.chart.Chart;
+import hingetone.chart.Form;
+import hingetone.chart.Section;
 import hingetone.groove.Groove;
 import hingetone.groove.Grooves;
 import hingetone.score.Fullness;
@@ -9,6 +12,7 @@ import hingetone.score.Note;
 import hingetone.score.Role;
 import hingetone.score.Score;
 import hingetone.time.Meter;
+import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
@@ -18,6 +22,7 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** The band's intensity over time, from its plan and on its notes. */
 class ArcTest {
@@ -72,6 +77,53 @@ class ArcTest {
             .isEqualTo(plan.bar().section().band())
             .isNotEqualTo(Fullness.NORMAL);
       }
+    }
+  }
+
+  /** What a band that is left normal gives in each lap of a piece of so many. */
+  private static List<Double> levels(int laps) {
+    Chart chart = BandMeasure.chart("lantern-quay", Grooves.PLAIN, Meter.COMMON);
+    Arc arc = Arc.of(chart, Form.of(chart)).over(laps);
+    Section section = chart.sections().get(0);
+    return IntStream.rangeClosed(1, laps).mapToObj(lap -> arc.level(section, lap)).toList();
+  }
+
+  @ParameterizedTest
+  @ValueSource(ints = {4, 5, 6, 8, 12, 16, 24, 60})
+  void a_piece_climbs_in_small_steps_to_a_high_point_just_before_its_end(int laps) {
+    List<Double> levels = levels(laps);
+    double high = levels.stream().max(Comparator.naturalOrder()).orElseThrow();
+    assertThat(high).isEqualTo(levels.get(laps - 2)).isGreaterThan(levels.get(laps - 1));
+    assertThat(levels.get(0)).isLessThan(high - 0.5);
+    for (int lap = 1; lap < laps; lap++) {
+      assertThat(Math.abs(levels.get(lap) - levels.get(lap - 1))).isLessThan(0.52);
+    }
+  }
+
+  @Test
+  void without_an_end_the_wave_goes_on_in_quarter_steps() {
+    Chart chart = BandMeasure.chart("lantern-quay", Grooves.PLAIN, Meter.COMMON);
+    Arc arc = Arc.of(chart, Form.of(chart));
+    Section section = chart.sections().get(0);
+    for (int lap = 2; lap <= 40; lap++) {
+      assertThat(Math.abs(arc.level(section, lap) - arc.level(section, lap - 1))).isEqualTo(0.25);
+    }
+  }
+
+  /** Notes times velocity, lap by lap, of a piece of eight laps. */
+  @ParameterizedTest
+  @MethodSource("grooves")
+  void eight_laps_grow_little_by_little_towards_the_last_but_one(Groove groove) {
+    Backing backing = backing("lantern-quay", groove).over(BandMeasure.LAPS);
+    List<Integer> given =
+        IntStream.rangeClosed(1, BandMeasure.LAPS)
+            .mapToObj(lap -> BandMeasure.given(backing.lap(lap)))
+            .toList();
+    int most = given.stream().max(Comparator.naturalOrder()).orElseThrow();
+    assertThat(given.indexOf(most)).isBetween(5, 6);
+    assertThat(given.get(6)).isGreaterThan((int) (1.1 * given.get(0)));
+    for (int lap = 1; lap < given.size(); lap++) {
+      assertThat((double) given.get(lap) / given.get(lap - 1)).isBetween(0.75, 1.4);
     }
   }
 

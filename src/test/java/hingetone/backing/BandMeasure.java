@@ -8,6 +8,7 @@ import hingetone.groove.BassStyle;
 import hingetone.groove.ChordStyle;
 import hingetone.groove.Groove;
 import hingetone.groove.Grooves;
+import hingetone.score.Fullness;
 import hingetone.score.Note;
 import hingetone.score.Role;
 import hingetone.score.Score;
@@ -26,6 +27,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
+import java.util.function.Function;
 import java.util.stream.Collectors;
 
 /**
@@ -73,10 +75,15 @@ final class BandMeasure {
   }
 
   static Chart chart(String name, String groove, Meter meter) {
+    return chart(name, groove, meter, Section::band);
+  }
+
+  static Chart chart(String name, String groove, Meter meter, Function<Section, Fullness> band) {
     Chart chart = ChartReader.readFile("demo-charts/" + name + ".yaml").value().orElseThrow();
     Map<String, Section> changed =
         chart.sections().stream()
-            .collect(Collectors.toMap(Section::name, s -> inMeter(s, groove, meter)));
+            .collect(
+                Collectors.toMap(Section::name, s -> inMeter(s, groove, meter, band.apply(s))));
     return new Chart(
         chart.title(),
         chart.sections().stream().map(s -> changed.get(s.name())).toList(),
@@ -90,7 +97,7 @@ final class BandMeasure {
         chart.seed());
   }
 
-  private static Section inMeter(Section s, String groove, Meter meter) {
+  private static Section inMeter(Section s, String groove, Meter meter, Fullness band) {
     boolean same = s.meter().beatsPerBar() == meter.beatsPerBar();
     List<ChartBar> bars =
         s.bars().stream()
@@ -111,13 +118,22 @@ final class BandMeasure {
         meter,
         s.tempo(),
         Optional.of(groove),
-        s.band(),
+        band,
         Optional.empty(),
         bars,
         s.phrases(),
         s.pickup(),
         s.leave(),
         Optional.empty());
+  }
+
+  /** What a band gives in a lap: notes times velocity, the count-in aside. */
+  static int given(Score score) {
+    return score.parts().stream()
+        .filter(part -> part.role() != Role.CLICK)
+        .flatMap(part -> part.notes().stream())
+        .mapToInt(Note::velocity)
+        .sum();
   }
 
   private void measure(Chart chart) {

@@ -1,9 +1,10 @@
 package hingetone.backing;
 
+import hingetone.chart.Chart;
 import hingetone.groove.Groove;
 import hingetone.groove.Grooves;
+import hingetone.score.Fullness;
 import hingetone.score.Note;
-import hingetone.score.Part;
 import hingetone.score.Role;
 import hingetone.score.Score;
 import hingetone.text.Page;
@@ -47,14 +48,10 @@ record TimeMeasure(
 
   private static final String KICKS = "bass drum 1/acoustic bass drum";
   private static final Set<Integer> BACKBEAT = Set.of(37, 38, 40);
-  private static final int NORMAL_LAP = 2;
-  private static final int FULL_LAP = 3;
-  private static final int LIGHT_LAP = 5;
 
   static TimeMeasure of(Groove groove) {
     StylePlay play = StylePlay.of(groove, BandMeasure.LAPS);
-    Backing exact = backing(groove, "lantern-quay").exact();
-    double normal = given(exact.lap(NORMAL_LAP));
+    double normal = given(groove, Fullness.NORMAL);
     List<Score> laps =
         BandMeasure.CHARTS.stream()
             .map(chart -> backing(groove, chart))
@@ -64,8 +61,8 @@ record TimeMeasure(
     return new TimeMeasure(
         play.together(KICKS, "bass"),
         play.together("bass", KICKS),
-        100 * given(exact.lap(LIGHT_LAP)) / normal,
-        100 * given(exact.lap(FULL_LAP)) / normal,
+        100 * given(groove, Fullness.LIGHT) / normal,
+        100 * given(groove, Fullness.FULL) / normal,
         LEAD_REGISTER - highest,
         millis(notes(laps, Role.DRUMS).filter(note -> BACKBEAT.contains(note.key()))),
         millis(notes(laps, Role.BASS)),
@@ -86,12 +83,11 @@ record TimeMeasure(
     return notes.mapToLong(Note::offsetMicros).average().orElse(0) / 1000;
   }
 
-  private static double given(Score score) {
-    return score.parts().stream()
-        .map(Part::notes)
-        .flatMap(List::stream)
-        .mapToInt(Note::velocity)
-        .sum();
+  /** Of a first lap, in which a band that is left normal plays normal throughout. */
+  private static double given(Groove groove, Fullness band) {
+    Meter meter = groove.meters().stream().findFirst().orElse(Meter.COMMON);
+    Chart chart = BandMeasure.chart("lantern-quay", groove.name(), meter, section -> band);
+    return BandMeasure.given(Backing.of(chart, Grooves.builtIn()).exact().lap(1));
   }
 
   String row(Groove groove) {
