@@ -145,11 +145,12 @@ final class DrillCommand implements Runnable {
 
   private void tell() {
     PrintWriter out = spec.commandLine().getOut();
-    last.ifPresent(
-        drill -> {
-          out.println(Printable.line(drill.result()));
-          out.println(Printable.line(drill.advice()));
-        });
+    if (last.isPresent()) {
+      out.println(Printable.line(last.get().result()));
+      out.println(Printable.line(last.get().advice()));
+    } else {
+      out.println("No round was finished, so nothing is logged.");
+    }
     trouble.ifPresent(words -> out.println(Printable.line(words)));
     out.flush();
   }

@@ -47,6 +47,7 @@ public final class Coach {
   private int keyShift;
   private long begun;
   private int lastLap;
+  private boolean timeIsUp;
 
   /**
    * What is drilled.
@@ -177,13 +178,15 @@ public final class Coach {
 
   private void ended(int lap, long nanos) {
     Optional<Place> here = heard.at(nanos);
+    boolean waited = timeIsUp;
+    timeIsUp = nanos - begun >= lesson.lasting().toNanos();
     if (lesson.listens() && here.isPresent()) {
       take(RoundScore.of(drill.exercise(), drill.level(), performed(lap, here.get(), nanos)));
+    } else if (waited) {
+      // The last grade is waited for a round long.
+      band.show(new Message.Over());
     } else {
       band.show(new Message.Question("How was that round? 1 (poor) to 5 (clean)"));
-    }
-    if (nanos - begun >= lesson.lasting().toNanos()) {
-      band.show(new Message.Over());
     }
   }
 
@@ -227,6 +230,9 @@ public final class Coach {
       band.send(new Command.SetTempo(tempo));
     }
     say(words.toString());
+    if (timeIsUp) {
+      band.show(new Message.Over());
+    }
   }
 
   private static String sentence(String words) {

@@ -133,10 +133,23 @@ class CoachTest {
     coach.grade(1);
     assertThat(said.get(6)).isEqualTo("Graded 1. Down to 60.");
     assertThat(kept).hasSize(3);
-    assertThat(over).isFalse();
     lap(coach, 5, false);
     lap(coach, 6, false);
+    assertThat(over).as("the last grade is waited for").isFalse();
+    coach.grade(3);
     assertThat(over).isTrue();
+  }
+
+  @Test
+  void who_gives_no_grade_any_more_is_waited_for_a_round_long() {
+    Coach coach = coach(Activity.LANDING, false);
+    for (int lap = 1; lap <= 6; lap++) {
+      lap(coach, lap, false);
+    }
+    assertThat(over).isFalse();
+    lap(coach, 7, false);
+    assertThat(over).isTrue();
+    assertThat(kept).isEmpty();
   }
 
   @Test
